@@ -1,6 +1,10 @@
 package kinematics
 
-import "gonum.org/v1/gonum/spatial/r2"
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"gudgeon/kinematics/spring"
+)
 
 // FrameLink is the name of the fixed link that every design has.
 const FrameLink = "frame"
@@ -129,31 +133,9 @@ type Mass struct {
 // Spring is what the shock holds: exactly one of Coil and Air, and an optional
 // bottom-out Bumper.
 type Spring struct {
-	Coil   *Coil
-	Air    *Air
-	Bumper *Bumper
-}
-
-// Coil is a linear spring: Rate N/mm, Preload mm already compressed at the
-// design position.
-type Coil struct {
-	Rate    float64
-	Preload float64
-}
-
-// Air is an air spring with gauge pressures (MPa) at the design position,
-// areas mm², volumes mm³. The negative chamber is absent where NegativeArea
-// is 0. Exponent is that of pVⁿ, 1.0 slow to 1.4 fast.
-type Air struct {
-	PistonArea, Volume, Pressure                   float64
-	NegativeArea, NegativeVolume, NegativePressure float64
-	Exponent                                       float64
-}
-
-// Bumper adds Force·(x/Length)^Power, x the depth into the last Length mm of
-// stroke. Power 0 means 2.
-type Bumper struct {
-	Length, Force, Power float64
+	Coil   *spring.Coil
+	Air    *spring.Air
+	Bumper *spring.Bumper
 }
 
 // Travel is a place on the way: mm of vertical axle travel, or a fraction of
