@@ -1,0 +1,2 @@
+// Package joints sizes the joints of a frame: each over all its loads.
+package joints

@@ -1,0 +1,2 @@
+// Package spline sizes splined joints.
+package spline
