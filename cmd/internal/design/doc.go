@@ -1,0 +1,2 @@
+// Package design reads design files.
+package design
