@@ -1,0 +1,214 @@
+package report
+
+import (
+	"bytes"
+	"encoding/csv"
+	"encoding/json"
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+func sample() *Table {
+	return &Table{
+		Columns: []Column{
+			{Name: "pin", Heading: "pin", Words: []string{"main", `a "b", c`, "<x&y>|*"}},
+			{Name: "force_N", Heading: "force", Unit: "N", Decimals: 1, Numbers: []float64{12.345678901234, math.NaN(), -0.01}},
+			{Name: "pass", Heading: "pass", Truths: []bool{true, false, true}},
+			{Name: "story", Heading: "", Words: []string{"one", "two", "three"}, Plain: true},
+		},
+		Breaks: []int{2},
+	}
+}
+
+func TestWriteCSV(t *testing.T) {
+	var b bytes.Buffer
+	if err := WriteCSV(&b, sample()); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(&b).ReadAll() // the standard library's reader judges
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := [][]string{
+		{"pin", "force_N", "pass"},
+		{"main", "12.3456789012", "true"},
+		{`a "b", c`, "", "false"},
+		{"<x&y>|*", "-0.01", "true"},
+	}
+	if d := cmp.Diff(want, rows); d != "" {
+		t.Error(d)
+	}
+}
+
+func TestWriteJSON(t *testing.T) {
+	var b bytes.Buffer
+	o := Object{
+		{"schema", "gudgeon/test/1"}, {"none", nil}, {"nan", math.NaN()}, {"n", 3}, {"ok", true},
+		{"empty", Object{}}, {"inner", Object{{"x", 0.5}}}, {"line", Line{{"x", 1.0}, {"y", "é\x1b\u2028"}}},
+		{"objects", []Object{{{"a", 1}}}}, {"lines", []Line{{{"a", 1}}}}, {"names", []string{"p", "q"}},
+		{"rows", sample()}, {"no rows", &Table{}},
+	}
+	if err := WriteJSON(&b, o); err != nil {
+		t.Fatal(err)
+	}
+	want := `{
+  "schema": "gudgeon/test/1",
+  "none": null,
+  "nan": null,
+  "n": 3,
+  "ok": true,
+  "empty": {},
+  "inner": {
+    "x": 0.5
+  },
+  "line": {"x": 1, "y": "é\u001b\u2028"},
+  "objects": [
+    {
+      "a": 1
+    }
+  ],
+  "lines": [
+    {"a": 1}
+  ],
+  "names": [
+    "p",
+    "q"
+  ],
+  "rows": [
+    {"pin": "main", "force_N": 12.3456789012, "pass": true},
+    {"pin": "a \"b\", c", "force_N": null, "pass": false},
+    {"pin": "<x&y>|*", "force_N": -0.01, "pass": true}
+  ],
+  "no rows": []
+}
+`
+	if d := cmp.Diff(want, b.String()); d != "" {
+		t.Error(d)
+	}
+	if !json.Valid(b.Bytes()) {
+		t.Error("encoding/json does not take it")
+	}
+}
+
+// failing refuses after n bytes.
+type failing struct{ n int }
+
+var errFull = errors.New("full")
+
+func (f *failing) Write(p []byte) (int, error) {
+	if f.n -= len(p); f.n < 0 {
+		return 0, errFull
+	}
+	return len(p), nil
+}
+
+func TestWriteErrorsAreReported(t *testing.T) {
+	long := &Table{Columns: []Column{{Name: "x", Numbers: make([]float64, 50_000)}}}
+	if err := WriteJSON(&failing{n: 1 << 16}, Object{{"rows", long}}); !errors.Is(err, errFull) {
+		t.Errorf("WriteJSON: %v", err)
+	}
+	if err := WriteCSV(&failing{n: 1 << 10}, long); !errors.Is(err, errFull) {
+		t.Errorf("WriteCSV: %v", err)
+	}
+	page := &Page{Title: "t", Blocks: []Block{{Table: sample()}}}
+	if err := WriteText(&failing{}, page, false); !errors.Is(err, errFull) {
+		t.Errorf("WriteText: %v", err)
+	}
+	if err := WriteMarkdown(&failing{}, page); !errors.Is(err, errFull) {
+		t.Errorf("WriteMarkdown: %v", err)
+	}
+}
+
+func TestUnequalColumnsPanic(t *testing.T) {
+	defer func() {
+		if recover() == nil {
+			t.Error("no panic")
+		}
+	}()
+	table := sample()
+	table.Columns[1].Numbers = table.Columns[1].Numbers[:2]
+	WriteCSV(&bytes.Buffer{}, table)
+}
+
+func TestPick(t *testing.T) {
+	got := sample().Pick([]int{2, 0})
+	if got.Len() != 2 || got.Columns[0].Words[0] != "<x&y>|*" || got.Columns[1].Numbers[1] != 12.345678901234 || got.Columns[2].Truths[0] != true {
+		t.Errorf("got %+v", got)
+	}
+}
+
+func TestPages(t *testing.T) {
+	page := &Page{
+		Title: "Freshet\x1b[31m", Subtitle: "three pins",
+		Blocks: []Block{{Heading: "pins", Lead: []string{"at rest"}, Table: sample(), Notes: []string{"largest: main"}, Verdict: NotMet}},
+		Notes:  []string{"a note"},
+	}
+	var text, coloured, markdown bytes.Buffer
+	if err := errors.Join(WriteText(&text, page, false), WriteText(&coloured, page, true), WriteMarkdown(&markdown, page)); err != nil {
+		t.Fatal(err)
+	}
+	wantText := `Freshet\u001b[31m
+three pins
+
+pins
+  at rest
+  pin       force  pass
+                N
+  ────────────────────────────
+  main       12.3  yes   one
+  a "b", c      –  no    two
+
+  <x&y>|*     0.0  yes   three
+  largest: main
+
+a note
+`
+	if d := cmp.Diff(wantText, text.String()); d != "" {
+		t.Error(d)
+	}
+	plain := strings.NewReplacer("\x1b[1m", "", "\x1b[2m", "", "\x1b[1;31m", "", "\x1b[0m", "").Replace(coloured.String())
+	if d := cmp.Diff(wantText, plain); d != "" {
+		t.Error("colour changes more than colour:\n" + d)
+	}
+	if coloured.String() == plain {
+		t.Error("no colour where it was asked for")
+	}
+	wantMarkdown := `## Freshet\\u001b\[31m
+
+three pins
+
+### pins
+
+at rest
+
+| pin | force, N | pass |  |
+| :--- | ---: | :--- | :--- |
+| main | 12.3 | yes | one |
+| a "b", c | – | no | two |
+| &lt;x&y>\|\* | 0.0 | yes | three |
+
+largest: main
+
+a note
+`
+	if d := cmp.Diff(wantMarkdown, markdown.String()); d != "" {
+		t.Error(d)
+	}
+}
+
+func TestFormatOfFile(t *testing.T) {
+	for name, want := range map[string]Format{"a.csv": CSV, "b.c.JSON": JSON, "x.md": Markdown, "x.txt": Text} {
+		if got, ok := FormatOfFile(name); !ok || got != want {
+			t.Errorf("%s: %q, %v", name, got, ok)
+		}
+	}
+	for _, name := range []string{"a", "csv", "a.pdf", ".csv/a"} {
+		if got, ok := FormatOfFile(name); ok {
+			t.Errorf("%s: %q", name, got)
+		}
+	}
+}

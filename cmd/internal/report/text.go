@@ -1,0 +1,157 @@
+package report
+
+import (
+	"bufio"
+	"io"
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/width"
+
+	"gudgeon/cmd/internal/diag"
+)
+
+// WriteText writes p for reading, with ANSI colours where colour is true.
+// Control characters in words are shown as escapes, so that a name in a design
+// file cannot steer the terminal.
+func WriteText(w io.Writer, p *Page, colour bool) error {
+	b := bufio.NewWriter(w)
+	ink := inks{on: colour}
+	b.WriteString(ink.bold(diag.Visible(p.Title)) + "\n")
+	if p.Subtitle != "" {
+		b.WriteString(ink.quiet(diag.Visible(p.Subtitle)) + "\n")
+	}
+	for _, block := range p.Blocks {
+		b.WriteByte('\n')
+		if block.Heading != "" {
+			b.WriteString(ink.verdict(diag.Visible(block.Heading), block.Verdict) + "\n")
+		}
+		writeLines(b, block.Lead, "  ")
+		if block.Table != nil {
+			writeLines(b, block.Table.text(), "  ")
+		}
+		writeLines(b, block.Notes, "  ")
+	}
+	if len(p.Notes) > 0 {
+		b.WriteByte('\n')
+	}
+	for _, n := range p.Notes {
+		b.WriteString(ink.quiet(diag.Visible(n)) + "\n")
+	}
+	return b.Flush()
+}
+
+func writeLines(b *bufio.Writer, lines []string, indent string) {
+	for _, l := range lines {
+		b.WriteString(strings.TrimRight(indent+diag.Visible(l), " ") + "\n")
+	}
+}
+
+// text lays the table out: headings over units, a rule, the rows; no blanks at
+// the end of a line.
+func (t *Table) text() []string {
+	t.check()
+	columns := make([]laid, len(t.Columns))
+	anyUnit := false
+	for k := range t.Columns {
+		columns[k] = layOut(&t.Columns[k])
+		anyUnit = anyUnit || t.Columns[k].Unit != ""
+	}
+	lines := []string{joinCells(columns, func(c laid) string { return c.Heading })}
+	if anyUnit {
+		lines = append(lines, joinCells(columns, func(c laid) string { return c.Unit }))
+	}
+	lines = append(lines, rule(columns))
+	gaps := t.Breaks
+	for i := range t.Len() {
+		if len(gaps) > 0 && gaps[0] == i {
+			lines = append(lines, "")
+			gaps = gaps[1:]
+		}
+		lines = append(lines, joinCells(columns, func(c laid) string { return c.cells[i] }))
+	}
+	return lines
+}
+
+// laid is a column with its cells as they are shown and the width they need.
+type laid struct {
+	*Column
+	cells []string
+	width int
+}
+
+func layOut(c *Column) laid {
+	l := laid{Column: c, cells: make([]string, c.len()), width: max(Width(c.Heading), Width(c.Unit))}
+	for i := range l.cells {
+		l.cells[i] = diag.Visible(c.cell(i))
+		l.width = max(l.width, Width(l.cells[i]))
+	}
+	return l
+}
+
+// columnGap stands between two columns.
+const columnGap = "  "
+
+func joinCells(columns []laid, cell func(laid) string) string {
+	var b strings.Builder
+	for k, c := range columns {
+		if k > 0 {
+			b.WriteString(columnGap)
+		}
+		s := cell(c)
+		blanks := strings.Repeat(" ", c.width-Width(s))
+		if c.right() {
+			b.WriteString(blanks + s)
+		} else {
+			b.WriteString(s + blanks)
+		}
+	}
+	return strings.TrimRight(b.String(), " ")
+}
+
+func rule(columns []laid) string {
+	n := len(columnGap) * (len(columns) - 1)
+	for _, c := range columns {
+		n += c.width
+	}
+	return strings.Repeat("─", max(n, 0))
+}
+
+// Width returns the number of terminal cells that s takes: two for a wide
+// East Asian letter, none for a combining mark.
+func Width(s string) int {
+	n := 0
+	for _, r := range s {
+		switch k := width.LookupRune(r).Kind(); {
+		case unicode.In(r, unicode.Mn, unicode.Me):
+		case k == width.EastAsianWide, k == width.EastAsianFullwidth:
+			n += 2
+		default:
+			n++
+		}
+	}
+	return n
+}
+
+// inks puts ANSI colours round words, or leaves them as they are.
+type inks struct{ on bool }
+
+func (k inks) wrap(code, s string) string {
+	if !k.on || s == "" {
+		return s
+	}
+	return "\x1b[" + code + "m" + s + "\x1b[0m"
+}
+
+func (k inks) bold(s string) string  { return k.wrap("1", s) }
+func (k inks) quiet(s string) string { return k.wrap("2", s) }
+
+func (k inks) verdict(s string, v Verdict) string {
+	switch v {
+	case Met:
+		return k.wrap("1;32", s)
+	case NotMet:
+		return k.wrap("1;31", s)
+	}
+	return k.bold(s)
+}
