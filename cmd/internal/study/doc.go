@@ -1,0 +1,18 @@
+// Package study puts kinematics and joints together: what a design file asks
+// of several parts at once.
+//
+//	Sweep ── Summary ──── Evaluate ── Outcome    the [[require]] tables
+//	  └───────────────── RisingRate             wheel rate of a linear spring
+//	CaseLoads ─┬──────── TieLoads ── joints.Load torque of a joint tied to the linkage
+//	           └──────── Peaks                   what governs each pin
+//
+// The tie of a joint, seen on its link; T is counter-clockwise positive:
+//
+//	     through P ●──→ F, the pin's force on the link
+//	              /
+//	             /  r = P − A
+//	            /
+//	        at A ◎   T = share · Σ (rP − rA) × FP,   a × b = ax·by − ay·bx
+//
+// Lengths mm, forces N, torques N·mm, as inside the whole of gudgeon.
+package study
