@@ -12,11 +12,15 @@ type InputError struct {
 	OnKey   bool     // the key is to blame, not the value
 	Name    string   // the unknown name, where the mistake is one
 	Known   []string // the names that would have been right
+	Also    string   // path of a second value that belongs to the mistake; Message ends so that its place can follow
 }
 
 // Error gives the message with the field in front.
 func (e *InputError) Error() string {
 	s := e.Field + ": " + e.Message
+	if e.Also != "" {
+		s += " at " + e.Also
+	}
 	if e.Found != "" {
 		s += " (" + e.Found + ")"
 	}
