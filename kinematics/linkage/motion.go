@@ -1,0 +1,261 @@
+package linkage
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// chunk is how many positions a step runs over before the next takes its turn:
+// small enough for all rows of a linkage to stay in the first cache.
+const chunk = 128
+
+// Motion is a plan with the geometry of one linkage. Once traced it may be
+// used by several goroutines, each with its own Path.
+type Motion struct {
+	plan   *Plan
+	points []r2.Vec // design position
+	steps  []step
+	length float64   // of the shock at the design position
+	inv2   []float64 // 1/|q − p|² of each link's span
+
+	nodes *Path   // equal strokes from 0 to reach; nil before Trace
+	reach float64 // mm of stroke
+	full  float64 // mm of travel at reach
+}
+
+// Bind gives the plan the geometry of points, mm, one for each point of the
+// mechanism, in which every link has some length.
+func (p *Plan) Bind(points []r2.Vec) *Motion {
+	m := &Motion{plan: p, points: make([]r2.Vec, p.points), inv2: make([]float64, len(p.links))}
+	m.steps = make([]step, len(p.steps))
+	for k, s := range p.steps {
+		m.steps[k] = s.clone()
+	}
+	m.Rebind(points)
+	return m
+}
+
+// Rebind replaces the geometry in place. The motion is untraced afterwards.
+func (m *Motion) Rebind(points []r2.Vec) {
+	copy(m.points, points)
+	m.nodes = nil
+	for _, s := range m.steps {
+		s.bind(m)
+	}
+	m.length = r2.Norm(r2.Sub(m.points[m.plan.shock[0]], m.points[m.plan.shock[1]]))
+	for k, s := range m.plan.spans {
+		m.inv2[k] = 1 / r2.Norm2(r2.Sub(m.points[s.q], m.points[s.p]))
+	}
+}
+
+// Plan returns the plan that the motion runs.
+func (m *Motion) Plan() *Plan { return m.plan }
+
+// ShockLength is the pin-to-pin length of the shock at a stroke, mm.
+func (m *Motion) ShockLength(stroke float64) float64 { return m.length - stroke }
+
+// Reach is how far the motion has been traced, mm of stroke and of travel.
+func (m *Motion) Reach() (stroke, travel float64) { return m.reach, m.full }
+
+// Omega is the angular velocity of a link at position i, rad per mm of stroke.
+func (m *Motion) Omega(pt *Path, link, i int) float64 {
+	s := m.plan.spans[link]
+	d := r2.Sub(pt.At(s.q, i), pt.At(s.p, i))
+	return r2.Cross(d, r2.Sub(pt.V(s.q, i), pt.V(s.p, i))) * m.inv2[link]
+}
+
+// Turn is the angle of a link from the design position at position i, rad in
+// (−π, π].
+func (m *Motion) Turn(pt *Path, link, i int) float64 {
+	s := m.plan.spans[link]
+	d := r2.Sub(pt.At(s.q, i), pt.At(s.p, i))
+	d0 := r2.Sub(m.points[s.q], m.points[s.p])
+	return math.Atan2(r2.Cross(d0, d), r2.Dot(d0, d))
+}
+
+// Centres writes the instant centre of a link relative to the frame, seen from
+// its point p: r_p + perp(v_p)/ω. Where ω is nil or the centre is farther than
+// `far` from p it is at infinity: NaN. len(x) == len(y) == positions.
+func (m *Motion) Centres(x, y []float64, pt *Path, link, p int, far float64) {
+	s := m.plan.spans[link]
+	inv2 := m.inv2[link]
+	if pt.X[p] == nil || pt.X[s.p] == nil || pt.X[s.q] == nil {
+		for i := range x {
+			c := r2.Add(pt.At(p, i), r2.Scale(1/m.Omega(pt, link, i), perp(pt.V(p, i))))
+			x[i], y[i] = c.X, c.Y
+		}
+	} else {
+		n := len(x)
+		y := y[:n]
+		px, py, qx, qy := pt.X[s.p][:n], pt.Y[s.p][:n], pt.X[s.q][:n], pt.Y[s.q][:n]
+		ux, uy, tx, ty := pt.VX[s.p][:n], pt.VY[s.p][:n], pt.VX[s.q][:n], pt.VY[s.q][:n]
+		ax, ay, vx, vy := pt.X[p][:n], pt.Y[p][:n], pt.VX[p][:n], pt.VY[p][:n]
+		for i := range x {
+			w := ((qx[i]-px[i])*(ty[i]-uy[i]) - (qy[i]-py[i])*(tx[i]-ux[i])) * inv2
+			k := 1 / w
+			x[i], y[i] = ax[i]-k*vy[i], ay[i]+k*vx[i]
+		}
+	}
+	for i, cx := range x {
+		P := pt.At(p, i)
+		if dx, dy := cx-P.X, y[i]-P.Y; !(dx*dx+dy*dy <= far*far) {
+			x[i], y[i] = math.NaN(), math.NaN()
+		}
+	}
+}
+
+// Sweep places the linkage at strokes, mm, in pt, which must be as long or
+// longer and is cut to their number. It returns how many positions, from the
+// first on, could be reached; the rest of pt is not meant to be read. A motion
+// that is not plain must have been traced past the largest stroke. It
+// allocates nothing.
+func (m *Motion) Sweep(pt *Path, strokes []float64) int {
+	n := len(strokes)
+	pt.Stroke = pt.Stroke[:cap(pt.Stroke)][:n]
+	copy(pt.Stroke, strokes)
+	pt.frame = m.points
+	for lo := 0; lo < n; lo += chunk {
+		hi := min(lo+chunk, n)
+		if got := m.run(pt, lo, hi); got < hi {
+			return got
+		}
+	}
+	return n
+}
+
+// Plain says whether the plan needs no iteration: it runs by the stroke and
+// falls into dyads.
+func (p *Plan) Plain() bool { return !p.byAngle && p.loopSize == 0 }
+
+func (m *Motion) run(pt *Path, lo, hi int) int {
+	if !m.plan.Plain() {
+		m.guess(pt, lo, hi)
+		return m.solve(pt, lo, hi)
+	}
+	if got := m.place(pt, lo, hi); got < hi {
+		return got
+	}
+	if pt.order == Accelerations {
+		m.accelerate(pt, lo, hi)
+	}
+	return hi
+}
+
+func (m *Motion) place(pt *Path, lo, hi int) int {
+	for _, s := range m.steps {
+		if got := s.run(pt, lo, hi); got < hi {
+			return got
+		}
+	}
+	return hi
+}
+
+func (m *Motion) accelerate(pt *Path, lo, hi int) {
+	for _, s := range m.steps {
+		s.accelerate(pt, lo, hi)
+	}
+}
+
+// solve takes the positions from the guess in pt to the strokes in pt.
+func (m *Motion) solve(pt *Path, lo, hi int) int {
+	if m.plan.byAngle {
+		if got := m.turnToStroke(pt, lo, hi); got < hi {
+			return got
+		}
+	} else if got := m.place(pt, lo, hi); got < hi {
+		return got
+	}
+	if pt.order == Accelerations {
+		m.accelerate(pt, lo, hi)
+	}
+	if m.plan.byAngle {
+		m.byStroke(pt, lo, hi)
+	}
+	return hi
+}
+
+const (
+	// closeEnough is the error of the shock's length that ends the iteration
+	// by angle, relative to the length: a few roundings of the length itself.
+	closeEnough = 4e-15
+	// stillClosed is the error that is accepted where roundings keep the
+	// iteration from closeEnough, mm.
+	stillClosed = 1e-11
+)
+
+// turnToStroke turns the crank of each position until the shock has its
+// length: a scalar Newton around the plan, all positions of the chunk at once.
+func (m *Motion) turnToStroke(pt *Path, lo, hi int) int {
+	r := pt.rotors[0]
+	worst := math.Inf(1)
+	for range 8 {
+		if got := m.place(pt, lo, hi); got < hi {
+			return got
+		}
+		before := worst
+		worst = 0
+		for i := lo; i < hi; i++ {
+			l, dl := m.shockRate(pt, i)
+			miss := m.length - pt.Stroke[i] - l
+			d := miss / dl
+			if !(math.Abs(d) < loopJump) {
+				return i
+			}
+			worst = max(worst, math.Abs(miss))
+			if math.Abs(miss) > closeEnough*m.length {
+				r.turnBy(i, d)
+			}
+		}
+		if worst <= closeEnough*m.length {
+			return hi
+		}
+		if worst < stillClosed && worst >= before/2 {
+			break
+		}
+	}
+	if worst > stillClosed {
+		return lo
+	}
+	return m.place(pt, lo, hi)
+}
+
+// shockRate is the shock's length and its derivative by the drive.
+func (m *Motion) shockRate(pt *Path, i int) (l, dl float64) {
+	p, q := m.plan.shock[0], m.plan.shock[1]
+	d := r2.Sub(pt.At(p, i), pt.At(q, i))
+	l = r2.Norm(d)
+	return l, r2.Dot(d, r2.Sub(pt.V(p, i), pt.V(q, i))) / l
+}
+
+// byStroke turns derivatives by the angle θ into derivatives by the stroke:
+// v = v_θ/s′, a = (a_θ − v·s″)/s′².
+func (m *Motion) byStroke(pt *Path, lo, hi int) {
+	p, q := m.plan.shock[0], m.plan.shock[1]
+	second := pt.order == Accelerations
+	for i := lo; i < hi; i++ {
+		l, dl := m.shockRate(pt, i)
+		k := -1 / dl
+		bend := 0.0
+		if second {
+			d, v := r2.Sub(pt.At(p, i), pt.At(q, i)), r2.Sub(pt.V(p, i), pt.V(q, i))
+			a := r2.Sub(pt.A(p, i), pt.A(q, i))
+			bend = (r2.Norm2(v) + r2.Dot(d, a) - dl*dl) / l // ℓ″ = −s″
+		}
+		for j := range pt.VX {
+			if pt.VX[j] == nil {
+				continue
+			}
+			vx, vy := pt.VX[j][i]*k, pt.VY[j][i]*k
+			pt.VX[j][i], pt.VY[j][i] = vx, vy
+			if second {
+				pt.AX[j][i] = (pt.AX[j][i] + vx*bend) * k * k
+				pt.AY[j][i] = (pt.AY[j][i] + vy*bend) * k * k
+			}
+		}
+		for _, r := range pt.rotors {
+			r.w[i] *= k
+			r.a[i] = (r.a[i] + r.w[i]*bend) * k * k
+		}
+	}
+}
