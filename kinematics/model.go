@@ -1,78 +1,66 @@
 package kinematics
 
-import "gonum.org/v1/gonum/spatial/r2"
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"gudgeon/kinematics/linkage"
+)
 
 // Model is a Design made ready to compute: checked, compiled and traced from
 // the design position through its stroke. It is safe for concurrent use.
 type Model struct {
 	design *Design
+	index  index
+	motion *linkage.Motion
+	crank  int // point of the crank axis, or −1: the origin
 }
 
-// Drive says what advances in equal steps over a sweep.
-type Drive int
-
-// The drives of a sweep.
-const (
-	ByTravel Drive = iota // equal steps of vertical axle travel
-	ByStroke              // equal steps of shock stroke
-)
-
-// SweepSettings chooses what a sweep computes. The zero value is 101 positions
-// in equal steps of travel over the full stroke.
-type SweepSettings struct {
-	Positions int // 2 to MaxPositions; 0 means 101
-	By        Drive
-	Gear      *Gear     // nil: the design's
-	Strokes   []float64 // where given, the strokes themselves, mm; Positions and By are not used
+// New checks and prepares d, which must not change afterwards. The error is
+// InputErrors or *DeadPointError.
+func New(d *Design) (*Model, error) {
+	m, dead, err := NewToLimit(d)
+	if err != nil {
+		return nil, err
+	}
+	if dead != nil {
+		return nil, dead
+	}
+	return m, nil
 }
 
-// MaxPositions bounds a sweep.
-const MaxPositions = 100_000
-
-// Sweep is the linkage over its travel, one value a position in each column.
-// A column whose inputs the design lacks is nil. NaN marks a value that does
-// not exist at a position, such as an instant centre at infinity.
-type Sweep struct {
-	Travel, Stroke   []float64 // mm
-	ShockLength      []float64 // mm, pin to pin
-	Leverage         []float64 // dw/ds
-	LeverageSlope    []float64 // d(dw/ds)/dw, 1/mm
-	AxleX, AxleY     []float64 // mm
-	CentreX, CentreY []float64 // instant centre of the link that carries the wheel, mm
-	Chainstay        []float64 // crank axis to rear axle, mm
-	Summary          Summary
+// NewToLimit is New for a linkage that may not reach its full stroke: the
+// model then ends at the last position before the dead point, which is
+// returned beside it (nil where the full stroke is reached).
+func NewToLimit(d *Design) (*Model, *DeadPointError, error) {
+	if err := d.Validate(); err != nil {
+		return nil, nil, err
+	}
+	m := &Model{design: d, index: newIndex(d), crank: -1}
+	mech := m.index.mechanism(d)
+	if err := mech.Check(); err != nil {
+		return nil, nil, m.index.mobility(d, err)
+	}
+	if dt := d.Drivetrain; dt != nil && dt.Crank != "" {
+		m.crank = m.index.point[dt.Crank]
+	}
+	motion, dead := linkage.Trace(mech, d.Shock.Stroke)
+	var end *DeadPointError
+	if dead != nil {
+		end = m.index.deadPoint(d, dead)
+	}
+	if motion == nil {
+		return nil, nil, end
+	}
+	m.motion = motion
+	return m, end, nil
 }
 
-// Summary is the figures of one sweep. Those of the first block always stand;
-// NaN marks one that does not exist.
-type Summary struct {
-	Travel, Stroke               float64 // mm
-	LeverageStart, LeverageEnd   float64
-	LeverageMean                 float64 // full travel / full stroke
-	LeverageMin, LeverageMax     float64 // true extremes, not the largest sample
-	LeverageMinAt, LeverageMaxAt float64 // travel of the extremes, mm
-	ProgressionPercent           float64 // 100·(start − end)/start
-	AxleRearwardMax              float64 // mm, true extreme
-	AxleRearwardMaxAt            float64 // travel, mm
-}
+// Design returns what the model was made from.
+func (m *Model) Design() *Design { return m.design }
 
-// CaseLoads is the equilibrium of one load case.
-type CaseLoads struct {
-	Case           string
-	Travel, Stroke float64    // mm
-	ShockForce     float64    // N, positive in compression
-	WheelForce     r2.Vec     // N, on the wheel at the axle
-	Pins           []PinForce // every link at every point that joins two or more
-	Points         []r2.Vec   // where the design's points are, mm
-	Remarks        []string   // for example a shock in tension
-}
-
-// PinForce is the force that the pin at Point exerts on Link.
-type PinForce struct {
-	Point string
-	Link  string // a link, FrameLink or ShockName
-	Force r2.Vec // N
-}
+// Reach is how far the linkage goes, mm of stroke and of travel: the full
+// stroke, or the dead point before it.
+func (m *Model) Reach() (stroke, travel float64) { return m.motion.Reach() }
 
 // Snapshot is where every point is at one position.
 type Snapshot struct {
@@ -80,52 +68,42 @@ type Snapshot struct {
 	Points         []r2.Vec // mm, in the order of the design
 }
 
-// PinTrace is the size of the force in each pin over the travel for one load
-// case's force, as if it acted at every position.
-type PinTrace struct {
-	Case   string
-	Travel []float64
-	Points []string    // one a pin
-	Force  [][]float64 // N, [pin][position]; the largest over the links at the pin
+// At returns the points where the travel is w, mm within 0 and the full
+// travel; a w outside is taken to the nearer end.
+func (m *Model) At(w float64) Snapshot {
+	pt := m.pathAt(w, linkage.Velocities)
+	s := Snapshot{Travel: m.travel(pt, 0), Stroke: pt.Stroke[0], Points: make([]r2.Vec, len(m.design.Points))}
+	for k := range s.Points {
+		s.Points[k] = m.place(pt, k, 0)
+	}
+	return s
 }
 
-// New checks and prepares d. The error is InputErrors or *DeadPointError.
-func New(d *Design) (*Model, error) { panic("kinematics: not built yet") }
-
-// NewToLimit is New for a linkage that may not reach its full stroke: the
-// model then ends at the last position before the dead point, which is
-// returned beside it (nil where the full stroke is reached).
-func NewToLimit(d *Design) (*Model, *DeadPointError, error) { panic("kinematics: not built yet") }
-
-// Design returns what the model was made from.
-func (m *Model) Design() *Design { return m.design }
-
-// Sweep runs the linkage through its stroke.
-func (m *Model) Sweep(s SweepSettings) (*Sweep, error) { panic("kinematics: not built yet") }
-
-// Loads solves every load case of the design.
-func (m *Model) Loads() ([]CaseLoads, error) { panic("kinematics: not built yet") }
-
-// PinTrace follows the pins of the named load case over the travel.
-func (m *Model) PinTrace(caseName string, positions int) (*PinTrace, error) {
-	panic("kinematics: not built yet")
+// pathAt is the one position at travel w.
+func (m *Model) pathAt(w float64, order linkage.Order) *linkage.Path {
+	stroke, full := m.motion.Reach()
+	pt := m.motion.Plan().NewPath(1, order)
+	switch {
+	case w <= 0:
+		m.motion.Sweep(pt, []float64{0})
+	case w >= full:
+		m.motion.Sweep(pt, []float64{stroke})
+	default:
+		m.motion.SweepTravel(pt, []float64{w})
+	}
+	return pt
 }
 
-// At returns the points where the travel is w mm, 0 <= w <= full travel.
-func (m *Model) At(w float64) (Snapshot, error) { panic("kinematics: not built yet") }
-
-// DeadPointError reports a linkage that cannot go on: where, why, and which
-// members stand in line there. Its Path is "shock.stroke".
-type DeadPointError struct {
-	Stroke, Travel float64  // mm reached
-	Wanted         float64  // mm of stroke asked for
-	Reason         string   // for example "the shock can shorten no further"
-	Members        []string // links (or ShockName) in line; may be empty
-	Points         []string // the points that lie on that line
+// place is where point k is at position i; the design position is exact.
+func (m *Model) place(pt *linkage.Path, k, i int) r2.Vec {
+	if pt.Stroke[i] == 0 {
+		return m.design.Points[k].At
+	}
+	return pt.At(k, i)
 }
 
-// Error tells the whole of it in one sentence.
-func (e *DeadPointError) Error() string { return e.Reason }
-
-// Path returns the field to blame.
-func (e *DeadPointError) Path() string { return "shock.stroke" }
+// travel is the axle's rise at position i.
+func (m *Model) travel(pt *linkage.Path, i int) float64 {
+	a := m.index.axle
+	return m.place(pt, a, i).Y - m.design.Points[a].At.Y
+}

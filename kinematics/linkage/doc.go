@@ -1,13 +1,13 @@
 // Package linkage computes any planar mechanism of one freedom made of rigid
 // links, pins and sliders, driven by the length of one member, the shock.
 //
-//	          upper
-//	           ●─────────● rocker (frame)
-//	          ╱ ╲       ╱
-//	         ╱   ╲     ● shock mount
-//	   axle ●     ╲     ╲ ℓ = ℓ₀ − s
-//	         ╲     ╲     ╲
-//	    rear  ●─────● main (frame)   ● shock mount (frame)
+//	       upper
+//	        ●─────────● rocker (frame)
+//	       ╱ ╲       ╱
+//	      ╱   ╲     ● shock mount
+//	axle ●     ╲     ╲ ℓ = ℓ₀ − s
+//	      ╲     ╲     ╲
+//	 rear  ●─────● main (frame)   ● shock mount (frame)
 //
 // A Mechanism is checked (Check) and compiled once into a Plan, a row of steps
 // that place one point or link after another from the frame on: rigid

@@ -80,6 +80,9 @@ func compile(m *Mechanism, driver int) *Plan {
 	c.listEntries()
 	for k := range p.owner {
 		p.owner[k] = -1
+		if len(m.members(k)) == 0 {
+			p.owner[k] = 0 // a place of no link stands still
+		}
 	}
 	c.learn(0, -1, -1)
 	if driver != 0 && !c.drive(driver) {
