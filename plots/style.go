@@ -28,7 +28,7 @@ const (
 	titleLeading    = vg.Length(17)
 	subtitleLeading = vg.Length(13)
 	captionGap      = vg.Length(8)
-	headingHeight   = vg.Length(16) // over a panel: its heading and the air beneath
+	headingHeight   = vg.Length(18) // over a panel: its heading and the air beneath
 	panelGap        = vg.Length(9)  // between a panel and the heading of the next
 	keyGap          = vg.Length(14) // between a panel and the names beside it
 )
@@ -39,21 +39,27 @@ const (
 	axisWidth   = vg.Length(0.75)
 	tickLength  = vg.Length(4)
 	curveWidth  = vg.Length(1.8)
+	greyWidth   = vg.Length(1.2) // lines that stand back
 	leaderWidth = vg.Length(0.6)
 
 	markWidth = vg.Length(2.2)
 	markUnder = vg.Length(5) // the white stroke beneath a mark
 	markArm   = vg.Length(3)
 
-	linkWidth    = vg.Length(5)
-	outlineWidth = vg.Length(3.4) // around a body of three or more points
-	pinRadius    = vg.Length(3.3)
-	pinRing      = vg.Length(1.2)
-	axleRadius   = vg.Length(4.6)
-	wheelWidth   = vg.Length(1)
-	groundWidth  = vg.Length(1)
-	shockBody    = vg.Length(8)
-	shockShaft   = vg.Length(2.6)
+	linkWidth      = vg.Length(5)
+	outlineWidth   = vg.Length(3.4) // around a body of three or more points
+	pinRadius      = vg.Length(3.3)
+	pinRing        = vg.Length(1.2)
+	axleRadius     = vg.Length(4.6)
+	dotRadius      = vg.Length(2)
+	wheelWidth     = vg.Length(1)
+	groundWidth    = vg.Length(1)
+	shockBody      = vg.Length(8)
+	shockShaft     = vg.Length(2.6)
+	railWidth      = vg.Length(2)
+	railBeyond     = vg.Length(7) // its ends
+	carriageLength = vg.Length(15)
+	carriageWidth  = vg.Length(9.5)
 )
 
 // How much of an ink shows.

@@ -24,7 +24,7 @@ const (
 )
 
 // plainBelow and plainStep bound the numbers that are written in full;
-// beyond them all labels of the axis carry one power of ten.
+// beyond them all labels of the axis carry one power of a thousand.
 const (
 	plainBelow = 1e7
 	plainStep  = 1e-5
@@ -149,7 +149,7 @@ func (s scale) label(k int) string {
 	if most < plainBelow && s.step.size() >= plainStep {
 		return group(minus(strconv.FormatFloat(v, 'f', s.step.decimals(), 64)))
 	}
-	e := int(math.Floor(math.Log10(most)))
+	e := 3 * int(math.Floor(math.Log10(most)/3))
 	shifted := step{s.step.tenths, s.step.exp - e}
 	text := strconv.FormatFloat(shifted.at(k), 'f', shifted.decimals(), 64)
 	if k != 0 {

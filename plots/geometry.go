@@ -1,0 +1,163 @@
+package plots
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"gonum.org/v1/plot/vg"
+)
+
+func dist(a, b vg.Point) vg.Length {
+	return vg.Length(math.Hypot(float64(b.X-a.X), float64(b.Y-a.Y)))
+}
+
+// lerp is the point between a (t = 0) and b (t = 1).
+func lerp(a, b vg.Point, t vg.Length) vg.Point {
+	return vg.Point{X: a.X + t*(b.X-a.X), Y: a.Y + t*(b.Y-a.Y)}
+}
+
+// unit is the direction from a to b; to the right where they coincide.
+func unit(a, b vg.Point) vg.Point {
+	d := dist(a, b)
+	if d < 1e-9 {
+		return vg.Point{X: 1}
+	}
+	return vg.Point{X: (b.X - a.X) / d, Y: (b.Y - a.Y) / d}
+}
+
+// perp turns left.
+func perp(v vg.Point) vg.Point { return vg.Point{X: -v.Y, Y: v.X} }
+
+// offset is p moved by u along the direction d and v to the left of it.
+func offset(p, d vg.Point, u, v vg.Length) vg.Point {
+	n := perp(d)
+	return vg.Point{X: p.X + u*d.X + v*n.X, Y: p.Y + u*d.Y + v*n.Y}
+}
+
+func circle(at vg.Point, r vg.Length) vg.Path {
+	var p vg.Path
+	p.Move(vg.Point{X: at.X + r, Y: at.Y})
+	p.Arc(at, r, 0, 2*math.Pi)
+	p.Close()
+	return p
+}
+
+// polygon is the closed path through the points, polyline the open one.
+func polygon(pts ...vg.Point) vg.Path {
+	p := polyline(pts...)
+	p.Close()
+	return p
+}
+
+func polyline(pts ...vg.Point) vg.Path {
+	p := make(vg.Path, 0, len(pts)+1)
+	p.Move(pts[0])
+	for _, q := range pts[1:] {
+		p.Line(q)
+	}
+	return p
+}
+
+// capsule is the outline of a round-ended bar from a to b. One closed path:
+// where it is translucent no part of it shows twice.
+func capsule(a, b vg.Point, width vg.Length) vg.Path {
+	d := unit(a, b)
+	r := width / 2
+	phi := math.Atan2(float64(d.Y), float64(d.X))
+	var p vg.Path
+	p.Move(offset(a, d, 0, r))
+	p.Arc(a, r, phi+math.Pi/2, math.Pi)
+	p.Line(offset(b, d, 0, -r))
+	p.Arc(b, r, phi-math.Pi/2, math.Pi)
+	p.Close()
+	return p
+}
+
+// hull is the convex hull, counter-clockwise, without points on its edges; the
+// two ends where all lie in line, one point where all coincide (Andrew's
+// monotone chain).
+func hull(pts []vg.Point) []vg.Point {
+	pts = slices.Clone(pts)
+	slices.SortFunc(pts, func(a, b vg.Point) int {
+		return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y))
+	})
+	pts = slices.Compact(pts)
+	if len(pts) < 3 {
+		return pts
+	}
+	half := func(pts []vg.Point) []vg.Point {
+		var h []vg.Point
+		for _, p := range pts {
+			for len(h) >= 2 && turn(h[len(h)-2], h[len(h)-1], p) <= 1e-6 {
+				h = h[:len(h)-1]
+			}
+			h = append(h, p)
+		}
+		return h[:len(h)-1]
+	}
+	lower := half(pts)
+	slices.Reverse(pts)
+	return append(lower, half(pts)...)
+}
+
+// turn is twice the signed area of the triangle, pt², positive to the left.
+func turn(a, b, c vg.Point) float64 {
+	return float64((b.X-a.X)*(c.Y-a.Y) - (b.Y-a.Y)*(c.X-a.X))
+}
+
+// middle is the mean of the corners.
+func middle(pts []vg.Point) vg.Point {
+	var m vg.Point
+	for _, p := range pts {
+		m = m.Add(p)
+	}
+	return m.Scale(1 / vg.Length(len(pts)))
+}
+
+func grow(r vg.Rectangle, by vg.Length) vg.Rectangle {
+	r.Min = r.Min.Sub(vg.Point{X: by, Y: by})
+	r.Max = r.Max.Add(vg.Point{X: by, Y: by})
+	return r
+}
+
+func overlap(a, b vg.Rectangle) bool {
+	return a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y
+}
+
+// nearest is the point of r that is closest to p.
+func nearest(r vg.Rectangle, p vg.Point) vg.Point {
+	return vg.Point{
+		X: min(max(p.X, r.Min.X), r.Max.X),
+		Y: min(max(p.Y, r.Min.Y), r.Max.Y),
+	}
+}
+
+// inside is the length of the segment ab that lies in r, and whether any of
+// it does (Liang and Barsky's clipping).
+func inside(r vg.Rectangle, a, b vg.Point) (vg.Length, bool) {
+	t0, t1 := 0.0, 1.0
+	for _, c := range [4][2]vg.Length{
+		{a.X - b.X, a.X - r.Min.X}, {b.X - a.X, r.Max.X - a.X},
+		{a.Y - b.Y, a.Y - r.Min.Y}, {b.Y - a.Y, r.Max.Y - a.Y},
+	} {
+		p, q := float64(c[0]), float64(c[1])
+		switch {
+		case p == 0 && q < 0:
+			return 0, false
+		case p < 0:
+			t0 = math.Max(t0, q/p)
+		case p > 0:
+			t1 = math.Min(t1, q/p)
+		}
+	}
+	if t0 > t1 {
+		return 0, false
+	}
+	return vg.Length(t1-t0) * dist(a, b), true
+}
+
+// cross tells whether the segments ab and cd cross.
+func cross(a, b, c, d vg.Point) bool {
+	return turn(a, b, c)*turn(a, b, d) < 0 && turn(c, d, a)*turn(c, d, b) < 0
+}
