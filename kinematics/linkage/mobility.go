@@ -3,6 +3,7 @@ package linkage
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/spatial/r2"
@@ -105,31 +106,17 @@ func (m *Mechanism) Check() error {
 		return fail(HiddenRigid, m.rigid(free), loose)
 	case len(held) != 0:
 		return fail(ShockIdle, loose, nil)
-	case !contains(moving, m.Carrier):
+	case !slices.Contains(moving, m.Carrier):
 		return fail(AxleHeld, []int{m.Carrier}, nil)
 	}
-	if compile(m, 0) == nil {
+	if compile(m, 0, rules...) == nil {
 		return fail(NotReducible, nil, nil)
 	}
 	return nil
 }
 
 func (m *Mechanism) has(link, p int) bool {
-	for _, q := range m.Links[link] {
-		if q == p {
-			return true
-		}
-	}
-	return false
-}
-
-func contains(l []int, v int) bool {
-	for _, x := range l {
-		if x == v {
-			return true
-		}
-	}
-	return false
+	return slices.Contains(m.Links[link], p)
 }
 
 // shaken is m with every point moved by up to a twentieth of the whole, by a
@@ -273,7 +260,7 @@ func movers(basis [][]float64, moving int) []int {
 func others(l []int, moving int) []int {
 	var rest []int
 	for k := 1; k <= moving; k++ {
-		if !contains(l, k) {
+		if !slices.Contains(l, k) {
 			rest = append(rest, k)
 		}
 	}

@@ -2,6 +2,7 @@ package linkage
 
 import (
 	"math/bits"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -54,23 +55,29 @@ type compiler struct {
 // the angle of a link in dyads, by the stroke with loops. m must have passed
 // Check.
 func Plans(m *Mechanism) []*Plan {
-	byStroke := compile(m, 0)
+	byStroke := compile(m, 0, rules...)
 	if byStroke.loopSize == 0 {
 		return []*Plan{byStroke}
 	}
 	var plans []*Plan
 	for link := 1; link < len(m.Links); link++ {
-		if p := compile(m, link); p != nil && p.loopSize == 0 {
+		if p := compile(m, link, rules...); p != nil && p.loopSize == 0 {
 			plans = append(plans, p)
 		}
 	}
 	return append(plans, byStroke)
 }
 
+// rule adds the step that places the next link, where it knows one.
+type rule func(*compiler) bool
+
+// rules in the order of their cost.
+var rules = []rule{(*compiler).dyad, (*compiler).slide, (*compiler).loop}
+
 // compile builds the plan driven by the angle of link `driver`, or by the
 // stroke where driver is 0. It returns nil where the driver is not pinned to
 // the frame.
-func compile(m *Mechanism, driver int) *Plan {
+func compile(m *Mechanism, driver int, rules ...rule) *Plan {
 	p := &Plan{
 		points: len(m.Points), links: m.Links, sliders: m.Sliders, shock: m.Shock,
 		axle: m.Axle, carrier: m.Carrier, byAngle: driver != 0,
@@ -89,7 +96,7 @@ func compile(m *Mechanism, driver int) *Plan {
 		return nil
 	}
 	for c.left() > 0 {
-		if !c.dyad() && !c.slide() && !c.loop() {
+		if !slices.ContainsFunc(rules, func(r rule) bool { return r(c) }) {
 			return nil
 		}
 	}
