@@ -1,8 +1,6 @@
 package joints
 
 import (
-	"errors"
-
 	"gudgeon/joints/check"
 	"gudgeon/joints/spline"
 )
@@ -48,9 +46,3 @@ type (
 	InputError  = check.InputError
 	InputErrors = check.InputErrors
 )
-
-// Size works out the joint under each load and returns the result of the one
-// with the smallest safety, the first of equals.
-func (j Joint) Size(loads []Load) (Result, error) {
-	return Result{}, errors.New("joints: not built yet")
-}

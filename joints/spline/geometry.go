@@ -1,6 +1,10 @@
 package spline
 
-import "gudgeon/joints/check"
+import (
+	"slices"
+
+	"gudgeon/joints/check"
+)
 
 // Geometry is a spline with its limits, mm and rad. A limit that the standard
 // does not give is 0; only ProfileShift and Play can be 0 otherwise.
@@ -48,5 +52,84 @@ type Play struct {
 	Worst        float64 // two parts of perfect form at their actual limits
 }
 
-// Quantities lists the geometry by the names it has in an output.
-func (g *Geometry) Quantities() []check.Quantity { return nil }
+// shaftFlanks and hubFlanks are what measuring pins rest on.
+func (g *Geometry) shaftFlanks(s Spline) flanks {
+	return flanks{z: s.Teeth, d: g.PitchDiameter, db: g.BaseDiameter, alpha: s.PressureAngle}
+}
+
+func (g *Geometry) hubFlanks(s Spline) flanks {
+	f := g.shaftFlanks(s)
+	f.internal = true
+	return f
+}
+
+// contactDepth returns the least radial depth over which the flanks meet, from
+// the smallest tip of the shaft to the largest of the hub. Both lie inside the
+// involutes: the form diameters are a form clearance beyond the tips.
+func (g *Geometry) contactDepth() float64 {
+	return (g.External.MajorDiameterMin - g.Internal.MinorDiameterMax) / 2
+}
+
+// contactDiameter returns the mean diameter of that contact, dm.
+func (g *Geometry) contactDiameter() float64 {
+	return (g.External.MajorDiameterMin + g.Internal.MinorDiameterMax) / 2
+}
+
+// play returns the free turn that the limits at D allow, 2·(gap)/D.
+func (g *Geometry) play() Play {
+	e, i := g.External, g.Internal
+	turn := func(space, tooth float64) float64 { return 2 * (space - tooth) / g.PitchDiameter }
+	return Play{
+		Min:          turn(i.SpaceWidthEffectiveMin, e.ToothThicknessEffectiveMax),
+		MaxEffective: turn(i.SpaceWidthEffectiveMax, e.ToothThicknessEffectiveMin),
+		Worst:        turn(i.SpaceWidthMax, e.ToothThicknessMin),
+	}
+}
+
+// Quantities lists the geometry by the names it has in an output, in a fixed
+// order: lengths mm, play rad. What the standard does not give is left out.
+func (g *Geometry) Quantities() []check.Quantity {
+	e, i, p := g.External, g.Internal, g.Play
+	lengths := []check.Quantity{
+		{Name: "pitch_diameter", Value: g.PitchDiameter},
+		{Name: "base_diameter", Value: g.BaseDiameter},
+		{Name: "contact_depth", Value: g.ContactDepth},
+		{Name: "external.major_diameter_min", Value: e.MajorDiameterMin},
+		{Name: "external.major_diameter_max", Value: e.MajorDiameterMax},
+		{Name: "external.minor_diameter_min", Value: e.MinorDiameterMin},
+		{Name: "external.minor_diameter_max", Value: e.MinorDiameterMax},
+		{Name: "external.form_diameter", Value: e.FormDiameter},
+		{Name: "external.tooth_thickness_min", Value: e.ToothThicknessMin},
+		{Name: "external.tooth_thickness_max", Value: e.ToothThicknessMax},
+		{Name: "external.tooth_thickness_effective_min", Value: e.ToothThicknessEffectiveMin},
+		{Name: "external.tooth_thickness_effective_max", Value: e.ToothThicknessEffectiveMax},
+		{Name: "external.pin_diameter", Value: e.PinDiameter},
+		{Name: "external.over_pins_min", Value: e.OverPinsMin},
+		{Name: "external.over_pins_max", Value: e.OverPinsMax},
+		{Name: "external.pin_contact_diameter_min", Value: e.PinContactDiameterMin},
+		{Name: "external.pin_contact_diameter_max", Value: e.PinContactDiameterMax},
+		{Name: "internal.minor_diameter_min", Value: i.MinorDiameterMin},
+		{Name: "internal.minor_diameter_max", Value: i.MinorDiameterMax},
+		{Name: "internal.major_diameter_min", Value: i.MajorDiameterMin},
+		{Name: "internal.major_diameter_max", Value: i.MajorDiameterMax},
+		{Name: "internal.form_diameter", Value: i.FormDiameter},
+		{Name: "internal.space_width_min", Value: i.SpaceWidthMin},
+		{Name: "internal.space_width_max", Value: i.SpaceWidthMax},
+		{Name: "internal.space_width_effective_min", Value: i.SpaceWidthEffectiveMin},
+		{Name: "internal.space_width_effective_max", Value: i.SpaceWidthEffectiveMax},
+		{Name: "internal.pin_diameter", Value: i.PinDiameter},
+		{Name: "internal.between_pins_min", Value: i.BetweenPinsMin},
+		{Name: "internal.between_pins_max", Value: i.BetweenPinsMax},
+		{Name: "internal.pin_contact_diameter_min", Value: i.PinContactDiameterMin},
+		{Name: "internal.pin_contact_diameter_max", Value: i.PinContactDiameterMax},
+	}
+	lengths = slices.DeleteFunc(lengths, func(q check.Quantity) bool { return q.Value == 0 })
+	lengths = slices.Insert(lengths, 2, check.Quantity{Name: "profile_shift", Value: g.ProfileShift})
+	for k := range lengths {
+		lengths[k].Unit = check.Millimetre
+	}
+	return append(lengths,
+		check.Quantity{Name: "play.min", Value: p.Min, Unit: check.Radian},
+		check.Quantity{Name: "play.max_effective", Value: p.MaxEffective, Unit: check.Radian},
+		check.Quantity{Name: "play.worst", Value: p.Worst, Unit: check.Radian})
+}

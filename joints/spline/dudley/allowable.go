@@ -8,7 +8,8 @@ const PSI = 4.4482216152605 / (25.4 * 25.4)
 // what steel of it may bear, MPa. A stress that the table leaves open is 0.
 type Row struct {
 	Name    string  // as cited, for example "steel HB 302-351 (HRC 33-38)"
-	From    float64 // hardness from which the row holds, HB; 0 for hardened skins
+	From    float64 // hardness band, HB; 0 for hardened skins
+	To      float64
 	Shear   float64
 	Flank   float64 // compressive, straight teeth
 	Crowned float64 // compressive, crowned teeth
@@ -17,20 +18,19 @@ type Row struct {
 
 // The rows of the table, Machinery's Handbook, 31st ed., "Involute splines",
 // table of allowable shear, compressive and tensile stresses. The row printed
-// for HRC 42-46 begins at 390 HB, which is HRC 42 in ISO 18265:2013, table A.1
-// (from memory).
+// for HRC 42-46 is 390 to 434 HB by ISO 18265:2013, table A.1 (from memory).
 var (
-	Soft            = row("steel HB 160-200", 160, 20000, 1500, 6000, 22000)
-	Medium          = row("steel HB 230-260", 230, 30000, 2000, 8000, 32000)
-	Hard            = row("steel HB 302-351 (HRC 33-38)", 302, 40000, 3000, 12000, 45000)
-	ThroughHardened = row("through-hardened steel HRC 42-46", 390, 45000, 0, 0, 50000)
-	SurfaceHardened = row("surface-hardened steel HRC 48-53", 0, 40000, 4000, 16000, 45000)
-	CaseHardened    = row("case-hardened steel HRC 58-63", 0, 50000, 5000, 20000, 55000)
+	Soft            = row("steel HB 160-200", 160, 200, 20000, 1500, 6000, 22000)
+	Medium          = row("steel HB 230-260", 230, 260, 30000, 2000, 8000, 32000)
+	Hard            = row("steel HB 302-351 (HRC 33-38)", 302, 351, 40000, 3000, 12000, 45000)
+	ThroughHardened = row("through-hardened steel HRC 42-46", 390, 434, 45000, 0, 0, 50000)
+	SurfaceHardened = row("surface-hardened steel HRC 48-53", 0, 0, 40000, 4000, 16000, 45000)
+	CaseHardened    = row("case-hardened steel HRC 58-63", 0, 0, 50000, 5000, 20000, 55000)
 )
 
 // row makes a Row from psi.
-func row(name string, from, shear, flank, crowned, tensile float64) Row {
-	return Row{name, from, shear * PSI, flank * PSI, crowned * PSI, tensile * PSI}
+func row(name string, from, to, shear, flank, crowned, tensile float64) Row {
+	return Row{name, from, to, shear * PSI, flank * PSI, crowned * PSI, tensile * PSI}
 }
 
 // ByHardness returns the row for a steel hardened through to hb (Brinell): the

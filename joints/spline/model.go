@@ -1,0 +1,107 @@
+package spline
+
+import (
+	"math"
+
+	"gudgeon/joints/check"
+)
+
+// Model is a Spline made ready to be checked: its geometry, materials and
+// factors. It does not change, so it may be used from several goroutines.
+type Model struct {
+	spline     Spline // defaults filled in
+	given      Spline // as it was given, to tell what was left out
+	geometry   *Geometry
+	shaft, hub part
+	factors    factors
+	demands    []demand
+}
+
+// New checks s and prepares it. The error is check.InputErrors, every mistake
+// of the joint at once; a mistake that follows from another is not told.
+func New(s Spline) (*Model, error) {
+	std, known := standardOf(s.Standard)
+	m := &Model{given: s, spline: s.withDefaults(std)}
+	if errs := m.prepareGeometry(std, known); len(errs) > 0 {
+		return nil, errs
+	}
+	m.shaft = newPart("shaft", m.spline.ShaftMaterial, m.geometry.External.MajorDiameterMax)
+	m.hub = newPart("hub", m.spline.HubMaterial, m.spline.HubOuterDiameter)
+	m.factors = factorsOf(m.spline)
+	m.demands = []demand{m.rootShear(), m.toothShear(), m.flankPressure(), m.bursting()}
+	return m, nil
+}
+
+// prepareGeometry gathers all mistakes of the inputs, and works out the geometry
+// as soon as the standard has nothing against it.
+func (m *Model) prepareGeometry(std standard, known bool) check.InputErrors {
+	var errs check.InputErrors
+	if known {
+		errs = std.mistakes(m.spline)
+	} else {
+		errs = m.spline.noStandard()
+	}
+	sound := len(errs) == 0
+	errs = append(errs, m.spline.mistakes()...)
+	if sound {
+		m.geometry = std.geometry(m.spline)
+		errs = appendNew(errs, m.spline.shapeMistakes(m.geometry))
+	}
+	if len(errs) == 0 {
+		m.geometry.complete(m.spline)
+	}
+	return errs
+}
+
+// appendNew appends the mistakes of fields that have none yet: two about one
+// value would be two ways of saying the same.
+func appendNew(errs, more check.InputErrors) check.InputErrors {
+	blamed := map[string]bool{}
+	for _, e := range errs {
+		blamed[e.Field] = true
+	}
+	for _, e := range more {
+		if !blamed[e.Field] {
+			errs = append(errs, e)
+		}
+	}
+	return errs
+}
+
+// complete fills in what follows from the limits: contact, play, pins.
+func (g *Geometry) complete(s Spline) {
+	g.ContactDepth = g.contactDepth()
+	g.Play = g.play()
+	e, i := &g.External, &g.Internal
+	e.OverPinsMin, e.OverPinsMax, e.PinContactDiameterMin, e.PinContactDiameterMax = g.shaftGap(s).limits(e.PinDiameter)
+	i.BetweenPinsMin, i.BetweenPinsMax, i.PinContactDiameterMin, i.PinContactDiameterMax = g.hubGap(s).limits(i.PinDiameter)
+}
+
+// Geometry returns the limits of the joint.
+func (m *Model) Geometry() *Geometry { return m.geometry }
+
+// Checks returns the four checks under a torque, N·mm: root shear, tooth shear,
+// flank pressure, bursting. The sign does not matter; CheckTorque says which
+// torques are accepted.
+func (m *Model) Checks(torque float64) []check.Check {
+	checks := make([]check.Check, len(m.demands))
+	for i, d := range m.demands {
+		checks[i] = d.check(torque)
+	}
+	return checks
+}
+
+// LargestTorque is the largest that is taken for a torque and not for a slip of
+// the pen, N·mm.
+const LargestTorque = 1e12
+
+// CheckTorque returns an *InputError of field "torque" unless torque is finite
+// and at most LargestTorque in size.
+func CheckTorque(torque float64) *check.InputError {
+	var m mistakes
+	m.between("torque", math.Abs(torque), 0, LargestTorque, "give the torque in N m")
+	if len(m.list) == 0 {
+		return nil
+	}
+	return m.list[0]
+}

@@ -1,0 +1,85 @@
+package spline
+
+import "math"
+
+// gap is a space that measuring pins go into, over all that its limits allow.
+type gap struct {
+	flanks
+	arcMin, arcMax         float64 // the measured arc's actual limits
+	involuteLo, involuteHi float64 // diameters between which every part has its involute
+	clearOfTip             float64 // the diameter past which a pin must stand out
+}
+
+// shaftGap and hubGap are the gaps of g's two sides.
+func (g *Geometry) shaftGap(s Spline) gap {
+	e := g.External
+	return gap{
+		flanks: g.shaftFlanks(s),
+		arcMin: e.ToothThicknessMin, arcMax: e.ToothThicknessMax,
+		involuteLo: e.FormDiameter, involuteHi: e.MajorDiameterMin,
+		clearOfTip: e.MajorDiameterMax,
+	}
+}
+
+func (g *Geometry) hubGap(s Spline) gap {
+	i := g.Internal
+	return gap{
+		flanks: g.hubFlanks(s),
+		arcMin: i.SpaceWidthMin, arcMax: i.SpaceWidthMax,
+		involuteLo: i.MinorDiameterMax, involuteHi: i.FormDiameter,
+		clearOfTip: i.MinorDiameterMin,
+	}
+}
+
+// usable returns the pins that touch the involutes of every part within the
+// limits and stand out past the tips, so that a micrometer reaches them:
+// lo <= pin <= hi.
+func (g gap) usable() (lo, hi float64) {
+	foot, head := g.involuteLo, g.involuteHi // where the smallest and the largest pin touch
+	if g.internal {
+		foot, head = head, foot
+	}
+	lo = math.Max(g.pinAt(g.arcMin, foot), g.pinAt(g.arcMax, foot))
+	hi = math.Min(g.pinAt(g.arcMin, head), g.pinAt(g.arcMax, head))
+	if g.internal {
+		// A larger pin would be centred inside the base circle.
+		hi = math.Min(hi, g.db*g.involuteOf(g.arcMin))
+	}
+	return g.standing(lo, hi), hi
+}
+
+// standing returns the smallest pin in [lo, hi] that stands out past the tips of
+// the part whose gap is widest, hi where none does. The measured distance grows
+// (shaft) or shrinks (hub) with the pin, so halving finds it.
+func (g gap) standing(lo, hi float64) float64 {
+	widest := g.arcMin
+	if g.internal {
+		widest = g.arcMax
+	}
+	stands := func(pin float64) bool {
+		m, ok := g.measure(widest, pin)
+		return ok && g.sign()*(m-g.clearOfTip) >= 0
+	}
+	if stands(lo) {
+		return lo
+	}
+	for hi-lo > 1e-9*hi {
+		if mid := (lo + hi) / 2; stands(mid) {
+			hi = mid
+		} else {
+			lo = mid
+		}
+	}
+	return hi
+}
+
+// limits returns the distances over or between pins at the limits of the arc,
+// and the diameters where the pins touch, each with the smaller first. The pin
+// must be usable.
+func (g gap) limits(pin float64) (measureMin, measureMax, contactMin, contactMax float64) {
+	measureMin, _ = g.measure(g.arcMin, pin)
+	measureMax, _ = g.measure(g.arcMax, pin)
+	a, _ := g.contact(g.arcMin, pin)
+	b, _ := g.contact(g.arcMax, pin)
+	return measureMin, measureMax, math.Min(a, b), math.Max(a, b)
+}
