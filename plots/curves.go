@@ -333,20 +333,13 @@ func drawHeading(page draw.Canvas, top vg.Length, heading string) {
 // gaps as a dot, and gives the last of them.
 func drawLine(c draw.Canvas, pen pen, xs, ys []float64, at func(x, y float64) vg.Point) (end vg.Point) {
 	var path, dots vg.Path
-	ok := func(i int) bool { return i >= 0 && i < len(xs) && drawable(xs[i], ys[i]) }
-	for i := range xs {
-		if !ok(i) {
+	for _, run := range runs(xs, ys, at) {
+		end = run[len(run)-1]
+		if len(run) == 1 {
+			dots = append(dots, circle(end, pen.width)...)
 			continue
 		}
-		end = at(xs[i], ys[i])
-		switch {
-		case ok(i - 1):
-			path.Line(end)
-		case ok(i + 1):
-			path.Move(end)
-		default:
-			dots = append(dots, circle(end, pen.width)...)
-		}
+		path = append(path, polyline(run...)...)
 	}
 	if len(path) > 0 {
 		stroke(c, pen.ink, pen.width, path, pen.dashes...)
@@ -355,6 +348,28 @@ func drawLine(c draw.Canvas, pen pen, xs, ys []float64, at func(x, y float64) vg
 		fill(c, pen.ink, dots)
 	}
 	return end
+}
+
+// runs cuts a line at its gaps and brings the pieces onto the page, without
+// the points that nobody would miss.
+func runs(xs, ys []float64, at func(x, y float64) vg.Point) [][]vg.Point {
+	var out [][]vg.Point
+	var run []vg.Point
+	flush := func() {
+		if len(run) > 0 {
+			out = append(out, simplified(run, lineTolerance))
+		}
+		run = nil
+	}
+	for i := range xs {
+		if drawable(xs[i], ys[i]) {
+			run = append(run, at(xs[i], ys[i]))
+		} else {
+			flush()
+		}
+	}
+	flush()
+	return out
 }
 
 // drawMarks crosses the marked places and names them clear of the lines.
@@ -377,19 +392,17 @@ func (s *curveSheet) drawMarks(c draw.Canvas, lines []Line, at func(x, y float64
 		return
 	}
 	for _, l := range lines {
-		obstacles = append(obstacles, lineObstacles(l, at)...)
+		obstacles = append(obstacles, lineObstacles(l.X, l.Y, at)...)
 	}
 	drawNames(c, place(tags, obstacles, grow(c.Rectangle, -2)))
 }
 
-// lineObstacles are the pieces of a curve, at most about 120 of them.
-func lineObstacles(l Line, at func(x, y float64) vg.Point) []obstacle {
-	every := len(l.X)/120 + 1
+// lineObstacles are the pieces of a line.
+func lineObstacles(xs, ys []float64, at func(x, y float64) vg.Point) []obstacle {
 	var out []obstacle
-	for i := every; i < len(l.X); i += every {
-		if drawable(l.X[i-every], l.Y[i-every]) && drawable(l.X[i], l.Y[i]) {
-			out = append(out, obstacle{a: at(l.X[i-every], l.Y[i-every]), b: at(l.X[i], l.Y[i]),
-				half: curveWidth / 2, touch: touchLink, along: alongLink})
+	for _, run := range runs(xs, ys, at) {
+		for i := 1; i < len(run); i++ {
+			out = append(out, obstacle{a: run[i-1], b: run[i], half: curveWidth / 2, touch: touchLink, along: alongLink})
 		}
 	}
 	return out

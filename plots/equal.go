@@ -19,10 +19,26 @@ func equalPanel(c draw.Canvas, x, y extent, air vg.Length, xLabel string) *plot.
 		data := p.DataCanvas(c)
 		w, h := data.Max.X-data.Min.X, data.Max.Y-data.Min.Y
 		perPoint := math.Max((x.hi-x.lo)/float64(w-2*air), (y.hi-y.lo)/float64(h-2*air))
-		setAxis(&p.X, x.around(perPoint*float64(w), w, true))
-		setAxis(&p.Y, y.around(perPoint*float64(h), h, false))
+		sx, sy = squared(x.around(perPoint*float64(w), w, true), y.around(perPoint*float64(h), h, false))
+		setAxis(&p.X, sx)
+		setAxis(&p.Y, sy)
 	}
 	return p
+}
+
+// squared gives both axes the coarser step where that leaves them 4 labels, so
+// that the grid is made of squares.
+func squared(x, y scale) (scale, scale) {
+	step := x.step
+	if y.step.size() > step.size() {
+		step = y.step
+	}
+	sx, sy := x, y
+	sx.step, sy.step = step, step
+	if len(sx.Ticks(x.lo, x.hi)) < fewestLabels || len(sy.Ticks(y.lo, y.hi)) < fewestLabels {
+		return x, y
+	}
+	return sx, sy
 }
 
 // sized is the extent, or a piece around it where it has no size: as large as

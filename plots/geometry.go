@@ -9,7 +9,8 @@ import (
 )
 
 func dist(a, b vg.Point) vg.Length {
-	return vg.Length(math.Hypot(float64(b.X-a.X), float64(b.Y-a.Y)))
+	dx, dy := float64(b.X-a.X), float64(b.Y-a.Y)
+	return vg.Length(math.Sqrt(dx*dx + dy*dy)) // lengths on a page: no overflow to guard against
 }
 
 // lerp is the point between a (t = 0) and b (t = 1).
@@ -57,6 +58,50 @@ func polyline(pts ...vg.Point) vg.Path {
 		p.Line(q)
 	}
 	return p
+}
+
+// simplified leaves out the points of a line that lie closer than the tolerance
+// to the line through those it keeps (Douglas and Peucker 1973).
+func simplified(pts []vg.Point, tolerance vg.Length) []vg.Point {
+	if len(pts) < 3 {
+		return pts
+	}
+	keep := make([]bool, len(pts))
+	keep[0], keep[len(pts)-1] = true, true
+	type piece struct{ from, to int }
+	for stack := []piece{{0, len(pts) - 1}}; len(stack) > 0; {
+		p := stack[len(stack)-1]
+		stack = stack[:len(stack)-1]
+		a, b := pts[p.from], pts[p.to]
+		far, at := tolerance, -1
+		for i := p.from + 1; i < p.to; i++ {
+			if d := fromSegment(pts[i], a, b); d > far {
+				far, at = d, i
+			}
+		}
+		if at >= 0 {
+			keep[at] = true
+			stack = append(stack, piece{p.from, at}, piece{at, p.to})
+		}
+	}
+	out := make([]vg.Point, 0, len(pts)/4)
+	for i, k := range keep {
+		if k {
+			out = append(out, pts[i])
+		}
+	}
+	return out
+}
+
+// fromSegment is the distance of p from the segment ab.
+func fromSegment(p, a, b vg.Point) vg.Length {
+	d := b.Sub(a)
+	l := d.X*d.X + d.Y*d.Y
+	if l == 0 {
+		return dist(p, a)
+	}
+	t := ((p.X-a.X)*d.X + (p.Y-a.Y)*d.Y) / l
+	return dist(p, lerp(a, b, min(max(t, 0), 1)))
 }
 
 // capsule is the outline of a round-ended bar from a to b. One closed path:
@@ -136,25 +181,28 @@ func nearest(r vg.Rectangle, p vg.Point) vg.Point {
 // inside is the length of the segment ab that lies in r, and whether any of
 // it does (Liang and Barsky's clipping).
 func inside(r vg.Rectangle, a, b vg.Point) (vg.Length, bool) {
-	t0, t1 := 0.0, 1.0
+	if max(a.X, b.X) < r.Min.X || min(a.X, b.X) > r.Max.X || max(a.Y, b.Y) < r.Min.Y || min(a.Y, b.Y) > r.Max.Y {
+		return 0, false // most segments are far away
+	}
+	t0, t1 := vg.Length(0), vg.Length(1)
 	for _, c := range [4][2]vg.Length{
 		{a.X - b.X, a.X - r.Min.X}, {b.X - a.X, r.Max.X - a.X},
 		{a.Y - b.Y, a.Y - r.Min.Y}, {b.Y - a.Y, r.Max.Y - a.Y},
 	} {
-		p, q := float64(c[0]), float64(c[1])
+		p, q := c[0], c[1]
 		switch {
 		case p == 0 && q < 0:
 			return 0, false
 		case p < 0:
-			t0 = math.Max(t0, q/p)
+			t0 = max(t0, q/p)
 		case p > 0:
-			t1 = math.Min(t1, q/p)
+			t1 = min(t1, q/p)
 		}
 	}
 	if t0 > t1 {
 		return 0, false
 	}
-	return vg.Length(t1-t0) * dist(a, b), true
+	return (t1 - t0) * dist(a, b), true
 }
 
 // cross tells whether the segments ab and cd cross.

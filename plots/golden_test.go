@@ -1,7 +1,11 @@
 package plots
 
 import (
+	"bytes"
 	"flag"
+	"image"
+	"image/draw"
+	"image/png"
 	"os"
 	"path/filepath"
 	"slices"
@@ -29,9 +33,31 @@ func TestPictures(t *testing.T) {
 			if err != nil {
 				t.Fatal(s.name, err)
 			}
-			if err := os.WriteFile(filepath.Join(*pictures, s.name+"."+format), b, 0o666); err != nil {
-				t.Fatal(err)
+			keep(t, s.name+"."+format, b)
+			if format == "png" {
+				keep(t, s.name+"-grey.png", grey(t, b))
 			}
 		}
 	}
+}
+
+func keep(t *testing.T, name string, b []byte) {
+	if err := os.WriteFile(filepath.Join(*pictures, name), b, 0o666); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// grey is the picture as a printer without colour shows it.
+func grey(t *testing.T, b []byte) []byte {
+	img, err := png.Decode(bytes.NewReader(b))
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := image.NewGray(img.Bounds())
+	draw.Draw(out, out.Bounds(), img, image.Point{}, draw.Src)
+	var buf bytes.Buffer
+	if err := png.Encode(&buf, out); err != nil {
+		t.Fatal(err)
+	}
+	return buf.Bytes()
 }

@@ -15,9 +15,9 @@ const (
 	linkageMost   = vg.Length(350)
 	linkageAir    = vg.Length(34) // around the linkage, for names
 	axisRoom      = vg.Length(34) // what the axes take each way
+	keySwatch     = vg.Length(12) // of colour, before a name in the key
 	pointNameMost = vg.Length(110)
-	manyPoses     = 6   // more of them beneath are drawn as thin lines
-	thinLink      = 0.3 // of the width, where there are many
+	manyPoses     = 6 // more of them beneath are drawn as thin lines
 )
 
 // linkageSheet is a drawing of a linkage with all decisions made.
@@ -148,13 +148,15 @@ func (sc *scene) shockLength() vg.Length {
 // drawBeneath draws a position other than the first.
 func (sc *scene) drawBeneath(i int) {
 	pts := sc.poses[i]
-	width, thin := linkWidth, len(sc.poses)-1 > manyPoses && i < len(sc.poses)-1
-	if thin {
-		width *= thinLink
-	}
+	thin := len(sc.poses)-1 > manyPoses && i < len(sc.poses)-1
 	for k, l := range sc.Links {
-		if !l.Frame {
-			drawLink(sc.c, sc.inks[k], fadedOpacity, width, sc.outline(l, i))
+		if l.Frame {
+			continue
+		}
+		if thin {
+			drawThinLink(sc.c, sc.inks[k], sc.outline(l, i))
+		} else {
+			drawLink(sc.c, sc.inks[k], fadedOpacity, sc.outline(l, i))
 		}
 	}
 	if thin {
@@ -186,7 +188,7 @@ func (sc *scene) drawFirst() (grounds []obstacle) {
 	for _, bar := range []bool{false, true} {
 		for k, l := range sc.Links {
 			if outline := sc.outline(l, 0); !l.Frame && (len(outline) < 3) == bar {
-				drawLink(sc.c, sc.inks[k], 1, linkWidth, outline)
+				drawLink(sc.c, sc.inks[k], 1, outline)
 			}
 		}
 	}
@@ -289,7 +291,9 @@ func (sc *scene) memberObstacles(pose int, touch, along float64) []obstacle {
 		add(pts[sc.Shock[0]], pts[sc.Shock[1]], shockBody/2)
 	}
 	for _, sl := range sc.Sliders {
-		add(pts[sl.Guide[0]], pts[sl.Guide[1]], railWidth)
+		a, b := pts[sl.Guide[0]], pts[sl.Guide[1]]
+		d := unit(a, b)
+		add(offset(a, d, -railBeyond, 0), offset(b, d, railBeyond, 0), railWidth)
 		add(pts[sl.Point], pts[sl.Point], carriageLength/2)
 	}
 	return out
@@ -359,7 +363,7 @@ func (sc *scene) tags() []tag {
 
 // linkTag names a link beside its middle, or inside it where it is a body.
 func linkTag(name string, k ink, outline []vg.Point) tag {
-	t := tag{text: name, letters: nameType, ink: k, optional: true, toward: math.Pi / 2}
+	t := tag{text: name, letters: nameType, ink: k, patience: linkPatience, toward: math.Pi / 2}
 	if len(outline) > 2 {
 		t.centred = true
 		t.spots = append(t.spots, spot{middle(outline), 1})
@@ -382,31 +386,48 @@ func (sc *scene) poseTags(centre vg.Point) []tag {
 		return nil
 	}
 	var out []tag
+	last := len(sc.Poses) - 1
 	for i, p := range sc.Poses {
+		between := i > 0 && i < last
+		if between && last > manyPoses {
+			continue
+		}
 		at := sc.poses[i][sc.Axle]
 		toward := 0.0
 		if at.X < centre.X {
 			toward = math.Pi
 		}
-		out = append(out, tag{text: p.Label, letters: pointType, ink: quietInk, toward: toward,
-			spots: []spot{{at, axleRadius + 1}}, optional: i > 0 && i < len(sc.Poses)-1})
+		t := tag{text: p.Label, letters: pointType, ink: quietInk, toward: toward, spots: []spot{{at, axleRadius + 1}}}
+		if between {
+			t.patience = markPatience
+		}
+		out = append(out, t)
 	}
 	return out
 }
 
 // drawKey names, over the panel on the right, the links whose names found no
-// place on the drawing.
+// place on the drawing, as many as the line beside the heading holds.
 func (sc *scene) drawKey(page draw.Canvas, top vg.Length, names []placed) {
+	var key []placed
+	for _, n := range names {
+		if n.dropped && n.letters == nameType {
+			key = append(key, n)
+		}
+	}
+	left := page.Min.X + labelType.width(sc.Y) + keyGap
 	x := page.Max.X
 	y := top + headingHeight - nameType.rise()
-	for _, n := range slices.Backward(names) {
-		if !n.dropped || n.letters != nameType {
-			continue
+	for i := len(key) - 1; i >= 0; i-- {
+		w := keySwatch + 6 + nameType.width(key[i].text)
+		if x-w < left {
+			nameType.right(page, quietInk, vg.Point{X: x, Y: y}, ellipsis)
+			return
 		}
-		x -= nameType.width(n.text)
-		nameType.left(page, n.ink, vg.Point{X: x, Y: y}, n.text)
-		x -= 18
-		fill(page, n.ink, capsule(vg.Point{X: x, Y: y + nameType.rise()/2}, vg.Point{X: x + 12, Y: y + nameType.rise()/2}, linkWidth))
-		x -= 12
+		x -= w
+		mid := y + nameType.rise()/2
+		fill(page, key[i].ink, capsule(vg.Point{X: x, Y: mid}, vg.Point{X: x + keySwatch, Y: mid}, linkWidth))
+		nameType.left(page, key[i].ink, vg.Point{X: x + keySwatch + 6, Y: y}, key[i].text)
+		x -= keyGap
 	}
 }

@@ -17,7 +17,7 @@ type tag struct {
 	spots    []spot  // what it names, the preferred place first
 	toward   float64 // preferred direction from the spot, rad
 	centred  bool    // may stand on its first spot
-	optional bool    // is left out where there is no clear place
+	patience float64 // is left out where the best place costs more; 0: never
 }
 
 // spot is a place on the page around which nothing of the radius is covered.
@@ -39,7 +39,7 @@ type obstacle struct {
 // name 3 pt closer to its point.
 const (
 	touchLink, alongLink   = 9.0, 1.0
-	touchFaint, alongFaint = 0.6, 0.06
+	touchFaint, alongFaint = 1.2, 0.13
 	touchSymbol            = 24.0
 	touchName              = 60.0
 	costGap                = 0.3 // per pt
@@ -47,17 +47,22 @@ const (
 	costLeader             = 3.0
 	costLeaderCrossing     = 4.0
 	costFartherSpot        = 0.4
-	// A name that is optional is left out above this cost.
-	dropAbove = 8.0
-	leaderGap = vg.Length(7) // names farther away get a leader
-	nameAir   = vg.Length(1.6)
+	linkPatience           = 12.0         // for the names of links, which else go to a key
+	markPatience           = 4.0          // for what the drawing says without words too
+	leaderGap              = vg.Length(7) // names farther away get a leader
+	nameAir                = vg.Length(1.6)
+	wordAir                = vg.Length(4.5) // between two names on one line
 )
+
+// nameGaps are the distances from the spot that are tried, pt.
+var nameGaps = [...]vg.Length{1.5, 4, 7, 11, 16, 22, 30, 40, 52, 66, 82, 100}
 
 // candidate is one place for a name.
 type candidate struct {
 	box    vg.Rectangle
 	cost   float64
 	leader bool
+	over   bool     // it stands on something faint
 	from   vg.Point // the leader, from the spot to the name
 	to     vg.Point
 }
@@ -111,7 +116,7 @@ func settle(all []placed, i int, choices []candidate) bool {
 	}
 	p := &all[i]
 	before := *p
-	p.dropped = best < 0 || p.optional && bestCost > dropAbove
+	p.dropped = best < 0 || p.patience > 0 && bestCost > p.patience
 	if best >= 0 {
 		p.candidate = choices[best]
 	}
@@ -121,7 +126,10 @@ func settle(all []placed, i int, choices []candidate) bool {
 // conflict is what it costs two names to stand at these places.
 func conflict(a, b candidate) float64 {
 	cost := 0.0
-	if overlap(grow(a.box, nameAir), b.box) {
+	air := grow(a.box, nameAir)
+	air.Min.X -= wordAir - nameAir
+	air.Max.X += wordAir - nameAir
+	if overlap(air, b.box) {
 		cost += touchName
 	}
 	for _, p := range [2][2]candidate{{a, b}, {b, a}} {
@@ -156,16 +164,20 @@ func candidates(t tag, obstacles []obstacle, area vg.Rectangle) []candidate {
 			c.to = nearest(grow(c.box, 1), s.at)
 			c.from = offset(s.at, unit(s.at, c.to), s.clear+0.6, 0)
 		}
-		c.cost += covered(c, obstacles)
+		c.cost += covered(&c, obstacles)
 		out = append(out, c)
 	}
 	if t.centred {
 		add(t.spots[0], t.spots[0].at, 0, 0)
 	}
+	gaps, directions := nameGaps[:], 24
 	for k, s := range t.spots {
-		for _, gap := range []vg.Length{1.5, 4, 7, 11, 16, 22, 30, 40, 52, 66, 82, 100} {
-			for dir := range 24 {
-				angle := t.toward + float64(dir)*math.Pi/12
+		if k > 0 { // the farther places around one spot are enough
+			gaps, directions = nameGaps[:4], 12
+		}
+		for _, gap := range gaps {
+			for dir := range directions {
+				angle := t.toward + 2*math.Pi*float64(dir)/float64(directions)
 				cost := costGap*float64(gap) + costTurn*(1-math.Cos(angle-t.toward))/2 + costFartherSpot*float64(k)
 				add(s, around(s, angle, gap, size), gap, cost)
 			}
@@ -189,15 +201,17 @@ func around(s spot, angle float64, gap vg.Length, size vg.Point) vg.Point {
 }
 
 // covered is what the place costs by itself: what the name covers and what its
-// leader crosses.
-func covered(c candidate, obstacles []obstacle) float64 {
+// leader crosses. It takes note of what is faint.
+func covered(c *candidate, obstacles []obstacle) float64 {
 	cost := 0.0
 	if c.leader {
 		cost += costLeader
 	}
-	for _, o := range obstacles {
+	for i := range obstacles {
+		o := &obstacles[i]
 		if l, hit := inside(grow(c.box, o.half+nameAir), o.a, o.b); hit {
 			cost += o.touch + o.along*float64(l)
+			c.over = c.over || o.touch == touchFaint
 		}
 		if c.leader && o.touch >= touchLink && (cross(c.from, c.to, o.a, o.b) || near(c, o)) {
 			cost += costLeaderCrossing
@@ -207,7 +221,7 @@ func covered(c candidate, obstacles []obstacle) float64 {
 }
 
 // near tells whether the leader runs over a symbol.
-func near(c candidate, o obstacle) bool {
+func near(c *candidate, o *obstacle) bool {
 	if o.a != o.b {
 		return false
 	}
@@ -215,11 +229,15 @@ func near(c candidate, o obstacle) bool {
 	return hit
 }
 
-// drawNames writes the names that found a place, with their leaders.
+// drawNames writes the names that found a place, with their leaders. What is
+// faint beneath a name is made fainter.
 func drawNames(c draw.Canvas, names []placed) {
 	for _, n := range names {
 		if n.dropped {
 			continue
+		}
+		if n.over {
+			fill(c, paperInk.fade(plateOpacity), polygon(n.box.Min, vg.Point{X: n.box.Max.X, Y: n.box.Min.Y}, n.box.Max, vg.Point{X: n.box.Min.X, Y: n.box.Max.Y}))
 		}
 		if n.leader {
 			stroke(c, n.ink, leaderWidth, polyline(n.from, n.to))

@@ -27,7 +27,7 @@ const (
 
 	titleLeading    = vg.Length(17)
 	subtitleLeading = vg.Length(13)
-	captionGap      = vg.Length(8)
+	captionGap      = vg.Length(11)
 	headingHeight   = vg.Length(18) // over a panel: its heading and the air beneath
 	panelGap        = vg.Length(9)  // between a panel and the heading of the next
 	keyGap          = vg.Length(14) // between a panel and the names beside it
@@ -35,12 +35,13 @@ const (
 
 // Strokes and symbols, pt.
 const (
-	gridWidth   = vg.Length(0.6)
-	axisWidth   = vg.Length(0.75)
-	tickLength  = vg.Length(4)
-	curveWidth  = vg.Length(1.8)
-	greyWidth   = vg.Length(1.2) // lines that stand back
-	leaderWidth = vg.Length(0.6)
+	gridWidth     = vg.Length(0.6)
+	axisWidth     = vg.Length(0.75)
+	tickLength    = vg.Length(4)
+	curveWidth    = vg.Length(1.8)
+	greyWidth     = vg.Length(1.2)  // lines that stand back
+	lineTolerance = vg.Length(0.03) // how far a drawn line may leave its points
+	leaderWidth   = vg.Length(0.6)
 
 	markWidth = vg.Length(2.2)
 	markUnder = vg.Length(5) // the white stroke beneath a mark
@@ -56,6 +57,7 @@ const (
 	groundWidth    = vg.Length(1)
 	shockBody      = vg.Length(8)
 	shockShaft     = vg.Length(2.6)
+	shockEye       = vg.Length(7) // from a mount to the body
 	railWidth      = vg.Length(2)
 	railBeyond     = vg.Length(7) // its ends
 	carriageLength = vg.Length(15)
@@ -66,6 +68,7 @@ const (
 const (
 	fadedOpacity = 0.27 // positions beneath the first
 	bodyOpacity  = 0.16 // the inside of a body of three or more points
+	plateOpacity = 0.6  // of the paper, between a name and what is faint beneath it
 )
 
 // ink is a colour with its opacity. It is a color.Color whose 8-bit values

@@ -12,16 +12,23 @@ import (
 
 // drawLink draws a rigid member by its convex outline: a bar between two
 // points, a body with a light inside for more.
-func drawLink(c draw.Canvas, k ink, opacity float64, width vg.Length, outline []vg.Point) {
+func drawLink(c draw.Canvas, k ink, opacity float64, outline []vg.Point) {
 	switch len(outline) {
 	case 0:
 	case 1:
-		fill(c, k.fade(opacity), circle(outline[0], width/2))
+		fill(c, k.fade(opacity), circle(outline[0], linkWidth/2))
 	case 2:
-		fill(c, k.fade(opacity), capsule(outline[0], outline[1], width))
+		fill(c, k.fade(opacity), capsule(outline[0], outline[1], linkWidth))
 	default:
 		fill(c, k.fade(bodyOpacity*opacity), polygon(outline...))
-		stroke(c, k.fade(opacity), width*outlineWidth/linkWidth, polygon(outline...))
+		stroke(c, k.fade(opacity), outlineWidth, polygon(outline...))
+	}
+}
+
+// drawThinLink draws a rigid member of one of many positions.
+func drawThinLink(c draw.Canvas, k ink, outline []vg.Point) {
+	if len(outline) > 1 {
+		stroke(c, k.fade(fadedOpacity), greyWidth, polygon(outline...))
 	}
 }
 
@@ -63,12 +70,14 @@ func drawGround(c draw.Canvas, p, d vg.Point) {
 	}
 }
 
-// drawShock draws a body from a, as long as given, and a shaft from there to b.
+// drawShock draws a body at the end a, as long as given, and a shaft from there
+// to b.
 func drawShock(c draw.Canvas, opacity float64, a, b vg.Point, body vg.Length) {
 	d := unit(a, b)
 	w := shockBody / 2
-	stroke(c, textInk.fade(opacity), shockShaft, polyline(offset(a, d, body, 0), b))
-	box := polygon(offset(a, d, 0, w), offset(a, d, 0, -w), offset(a, d, body, -w), offset(a, d, body, w))
+	eye := min(shockEye, body/2)
+	stroke(c, textInk.fade(opacity), shockShaft, append(polyline(a, offset(a, d, eye, 0)), polyline(offset(a, d, body, 0), b)...))
+	box := polygon(offset(a, d, eye, w), offset(a, d, eye, -w), offset(a, d, body, -w), offset(a, d, body, w))
 	if opacity == 1 {
 		fill(c, paperInk, box)
 	}
