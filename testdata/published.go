@@ -128,9 +128,14 @@ func (r Row) HalfDigit(column string) float64 {
 	return 0.5 * math.Pow(10, float64(power))
 }
 
-// Agrees tells whether got rounds to what is printed in the cell of a column.
-// A millionth of the half digit is granted for the half itself, which binary
-// fractions cannot hold.
+// Agrees tells whether got is what the cell of a column prints: it rounds to
+// it, or, where the table has a column "rounding" that says "cut" in this row,
+// its further digits were cut off. A millionth of the half digit is granted for
+// the half itself, which binary fractions cannot hold.
 func (r Row) Agrees(column string, got float64) bool {
-	return math.Abs(got-r.Float(column)) <= r.HalfDigit(column)*(1+1e-6)
+	printed, half := r.Float(column), r.HalfDigit(column)
+	if _, ok := r.table.index["rounding"]; ok && r.Text("rounding") == "cut" {
+		printed += math.Copysign(half, printed)
+	}
+	return math.Abs(got-printed) <= half*(1+1e-6)
 }
