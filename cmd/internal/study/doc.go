@@ -8,11 +8,11 @@
 //
 // The tie of a joint, seen on its link; T is counter-clockwise positive:
 //
-//	     through P ●──→ F, the pin's force on the link
-//	              /
-//	             /  r = P − A
-//	            /
-//	        at A ◎   T = share · Σ (rP − rA) × FP,   a × b = ax·by − ay·bx
+//	through P ●──→ F, the pin's force on the link
+//	         /
+//	        /  r = P − A
+//	       /
+//	   at A ◎   T = share · Σ (rP − rA) × FP,   a × b = ax·by − ay·bx
 //
 // Lengths mm, forces N, torques N·mm, as inside the whole of gudgeon.
 package study

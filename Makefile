@@ -1,0 +1,30 @@
+# Two cores and three minutes are enough for `make test`.
+
+GO ?= go
+# packages that start goroutines; they run under the race detector too
+RACE = ./cmd/gudgeon ./kinematics
+
+.PHONY: build test lint bench crosscheck
+
+build:
+	$(GO) build -o bin/gudgeon ./cmd/gudgeon
+
+# ./... leaves testdata out, so it is named
+test:
+	@test -z "$$(gofmt -s -l $$(git ls-files '*.go'))" || { gofmt -s -d $$(git ls-files '*.go'); exit 1; }
+	$(GO) vet ./... ./testdata
+	$(GO) test ./... ./testdata
+	$(GO) test -race -short $(RACE)
+
+# format, vet, and which package may import which
+lint:
+	@test -z "$$(gofmt -s -l $$(git ls-files '*.go'))" || { gofmt -s -d $$(git ls-files '*.go'); exit 1; }
+	$(GO) vet ./... ./testdata
+	$(GO) test -run '^TestImports' ./cmd/gudgeon
+
+bench:
+	$(GO) test -run '^$$' -bench . -benchmem ./...
+
+# holds what gudgeon writes against programs that others wrote
+crosscheck:
+	$(GO) run ./testdata/crosscheck

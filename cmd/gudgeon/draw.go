@@ -1,0 +1,175 @@
+package main
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"gudgeon/cmd/internal/diag"
+	"gudgeon/cmd/internal/report"
+	"gudgeon/kinematics"
+	"gudgeon/plots"
+)
+
+// drawOptions are what gudgeon draw is asked for.
+type drawOptions struct {
+	input  inputOptions
+	output pictureOptions
+	at     places
+	wheels bool
+}
+
+// newDraw builds gudgeon draw.
+func newDraw(a *app) *cobra.Command {
+	o := &drawOptions{at: defaultPlaces()}
+	cmd := &cobra.Command{
+		Use:     "draw FILE",
+		Short:   "the linkage to scale at chosen positions, as SVG or PNG",
+		GroupID: groupLinkage,
+		Long: "FILE is a design file, - for standard input, or example:freshet.\n" +
+			"The first position is drawn solid, the others faded beneath it.",
+		Example: "gudgeon draw example:freshet\n" +
+			"gudgeon draw example:freshet --at 0,30%,120 -o linkage.png\n" +
+			"gudgeon draw example:freshet --wheels -o - > linkage.svg",
+		Args: oneFile,
+		RunE: func(_ *cobra.Command, args []string) error {
+			o.input.file = args[0]
+			return a.draw(o)
+		},
+	}
+	cmd.Flags().Var(&o.at, "at", "positions: mm of travel, or % of it")
+	cmd.Flags().BoolVar(&o.wheels, "wheels", false, "draw the wheels too")
+	o.output.add(cmd)
+	o.input.addVariant(cmd)
+	group(cmd, "Result", "at", "wheels", "format", "output")
+	group(cmd, "Design", "variant")
+	return cmd
+}
+
+// places is a flag value: positions of the wheel.
+type places struct {
+	value []kinematics.Travel
+	text  string
+}
+
+func defaultPlaces() places {
+	var p places
+	if err := p.Set("0,25%,50%,100%"); err != nil {
+		panic("gudgeon: " + err.Error()) // the default is well formed
+	}
+	return p
+}
+
+func (p *places) String() string { return p.text }
+func (p *places) Type() string   { return "w,w,…" }
+func (p *places) expects() string {
+	return "travels separated by commas: mm such as 40, or shares such as 25%, up to 100%"
+}
+
+// Set takes 1 to maxPlaces travels.
+func (p *places) Set(s string) error {
+	var value []kinematics.Travel
+	for part := range strings.SplitSeq(s, ",") {
+		number, share := strings.CutSuffix(strings.TrimSpace(part), "%")
+		w, err := strconv.ParseFloat(strings.TrimSpace(number), 64)
+		if err != nil || !(w >= 0) || !report.Exists(w) || share && w > 100 || len(value) == maxPlaces {
+			return errNotTaken
+		}
+		if share {
+			w /= 100
+		}
+		value = append(value, kinematics.Travel{Value: w, OfFull: share})
+	}
+	p.value, p.text = value, s
+	return nil
+}
+
+// maxPlaces is how many positions a drawing takes before it is a blur.
+const maxPlaces = 25
+
+// draw runs the command.
+func (a *app) draw(o *drawOptions) error {
+	if _, err := o.output.kind(); err != nil {
+		return err
+	}
+	l, err := a.load(o.input)
+	if err != nil {
+		return err
+	}
+	m, err := l.model("draw")
+	if err != nil {
+		return err
+	}
+	figure, err := o.figure(l, m)
+	if err != nil {
+		return err
+	}
+	return a.deliverPictures(o.output, l, []picture{{"linkage", figure}})
+}
+
+// figure draws the linkage at the positions asked for.
+func (o *drawOptions) figure(l *loaded, m *kinematics.Model) (*plots.Figure, error) {
+	_, full := m.Reach()
+	drawing := linkageShape(l.design.Kinematics)
+	drawing.Caption = plots.Caption{Title: l.title() + ": linkage"}
+	for _, at := range o.at.value {
+		pose, err := pose(m, at, full)
+		if err != nil {
+			return nil, err
+		}
+		drawing.Poses = append(drawing.Poses, pose)
+	}
+	if !o.wheels {
+		drawing.WheelRadius, drawing.Front = 0, nil
+	}
+	drawing.Subtitle = fmt.Sprintf("%s of wheel travel, of %.1f mm; solid: %s. Equal scale on both axes",
+		numberWord(len(o.at.value), "position"), full, drawing.Poses[0].Label)
+	figure, err := drawing.Figure()
+	if err != nil {
+		return nil, l.located(err)
+	}
+	return figure, nil
+}
+
+// pose is the linkage at one travel; full is the travel of the full stroke.
+func pose(m *kinematics.Model, at kinematics.Travel, full float64) (plots.Pose, error) {
+	w := at.Value
+	if at.OfFull {
+		w *= full
+	}
+	if w > full {
+		return plots.Pose{}, inputProblem(diag.Diagnostic{Code: "past-travel",
+			Message: fmt.Sprintf("--at must lie in the travel, 0 to %.1f mm", full),
+			Found:   "this is " + report.Number(w) + " mm", Hint: "give a share of it, such as 100%"})
+	}
+	return plots.Pose{Label: fmt.Sprintf("%.0f mm", w), At: m.At(w).Points}, nil
+}
+
+// linkageShape turns the names of a design into the indices of a drawing.
+func linkageShape(d *kinematics.Design) plots.Linkage {
+	index := map[string]int{}
+	drawing := plots.Linkage{X: "x, mm", Y: "y, mm", WheelRadius: d.Rear.WheelRadius}
+	for i, p := range d.Points {
+		index[p.Name] = i
+		drawing.Points = append(drawing.Points, p.Name)
+	}
+	for _, link := range d.Links {
+		shape := plots.LinkShape{Name: link.Name, Frame: link.Name == kinematics.FrameLink}
+		for _, p := range link.Points {
+			shape.Points = append(shape.Points, index[p])
+		}
+		drawing.Links = append(drawing.Links, shape)
+	}
+	for _, s := range d.Sliders {
+		drawing.Sliders = append(drawing.Sliders, plots.SliderShape{
+			Point: index[s.Point], Guide: [2]int{index[s.Guide[0]], index[s.Guide[1]]}})
+	}
+	drawing.Shock = [2]int{index[d.Shock.Mounts[0]], index[d.Shock.Mounts[1]]}
+	drawing.Axle = index[d.Rear.Axle]
+	if d.Front != nil {
+		drawing.Front = &plots.Wheel{At: d.Front.Axle, Radius: d.Front.WheelRadius}
+	}
+	return drawing
+}

@@ -1,0 +1,213 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"gudgeon/cmd/internal/design"
+	"gudgeon/cmd/internal/diag"
+	"gudgeon/cmd/internal/example"
+	"gudgeon/cmd/internal/study"
+	"gudgeon/kinematics"
+)
+
+// inputOptions say which design a command works on.
+type inputOptions struct {
+	file    string // a path, "-" or "example:NAME"
+	variant string // "" for the design as it stands
+}
+
+// addVariant gives cmd the --variant flag.
+func (o *inputOptions) addVariant(cmd *cobra.Command) {
+	cmd.Flags().Var(&word{&o.variant, "NAME"}, "variant", "the design with [variant.NAME] laid over it")
+	cmd.RegisterFlagCompletionFunc("variant", completeVariant)
+	cmd.ValidArgsFunction = completeFile
+}
+
+// maxSource bounds what is read, one byte past what the design reader takes:
+// enough for it to say that the file is too large.
+const maxSource = 4<<20 + 1
+
+const examplePrefix = "example:"
+
+// readSource returns the text of a design file and what messages call it.
+func (a *app) readSource(arg string) (called string, src []byte, err error) {
+	switch {
+	case arg == "-":
+		src, err = io.ReadAll(io.LimitReader(a.in, maxSource))
+		if err != nil {
+			return "", nil, unreadable("<stdin>", err)
+		}
+		return "<stdin>", src, nil
+	case strings.HasPrefix(arg, examplePrefix):
+		src, ok := example.Source(strings.TrimPrefix(arg, examplePrefix))
+		if !ok {
+			return "", nil, inputProblem(diag.Diagnostic{Code: "no-such-example", File: arg,
+				Message: "there is no such example",
+				Hint:    diag.Suggest(strings.TrimPrefix(arg, examplePrefix), example.Names())})
+		}
+		return arg, src, nil
+	}
+	src, err = readFile(arg)
+	return arg, src, err
+}
+
+func readFile(path string) ([]byte, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, unreadable(path, err)
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return nil, inputProblem(diag.Diagnostic{Code: "not-a-file", File: path,
+			Message: "this is a folder, not a design file", Hint: filesIn(path)})
+	}
+	src, err := io.ReadAll(io.LimitReader(f, maxSource))
+	if err != nil {
+		return nil, unreadable(path, err)
+	}
+	return src, nil
+}
+
+func unreadable(path string, err error) error {
+	d := diag.Diagnostic{Code: "cannot-read", File: path, Message: "the file cannot be read", Found: reason(err)}
+	if errors.Is(err, fs.ErrNotExist) {
+		d = diag.Diagnostic{Code: "no-such-file", File: path, Message: "there is no such file", Hint: nearFile(path)}
+	}
+	return inputProblem(d)
+}
+
+// reason is the operating system's words without the path, which the message
+// has already.
+func reason(err error) string {
+	var p *fs.PathError
+	if errors.As(err, &p) {
+		return p.Err.Error()
+	}
+	return err.Error()
+}
+
+// nearFile suggests a design file of the same folder, or the example.
+func nearFile(path string) string {
+	dir := filepath.Dir(path)
+	if near, ok := diag.Nearest(filepath.Base(path), designFiles(dir)); ok {
+		return "did you mean " + filepath.Join(dir, near) + "?"
+	}
+	if slug, ok := diag.Nearest(strings.TrimSuffix(filepath.Base(path), ".toml"), example.Names()); ok {
+		return "the built-in design is called example:" + slug
+	}
+	return ""
+}
+
+func filesIn(dir string) string {
+	if files := designFiles(dir); len(files) > 0 {
+		return "it holds " + diag.Names(files)
+	}
+	return ""
+}
+
+func designFiles(dir string) []string {
+	paths, _ := filepath.Glob(filepath.Join(dir, "*.toml")) // a bad pattern matches nothing
+	for i := range paths {
+		paths[i] = filepath.Base(paths[i])
+	}
+	return paths
+}
+
+// loaded is a design file read without a mistake, with one variant chosen.
+type loaded struct {
+	input  inputOptions
+	file   *design.File
+	design *design.Design
+}
+
+// load reads the file and lays the variant over it.
+func (a *app) load(in inputOptions) (*loaded, error) {
+	called, src, err := a.readSource(in.file)
+	if err != nil {
+		return nil, err
+	}
+	file, list := design.Parse(called, src)
+	if err := listProblem(list); err != nil {
+		return nil, err
+	}
+	a.warn(list)
+	d, list := file.Variant(in.variant)
+	if err := listProblem(list); err != nil {
+		return nil, err
+	}
+	l := &loaded{input: in, file: file, design: d}
+	if d.Kinematics != nil {
+		if err := study.CheckRequirements(d.Kinematics.Requirements); err != nil {
+			return nil, l.located(err)
+		}
+	}
+	return l, nil
+}
+
+// located places an error about the design in its file.
+func (l *loaded) located(err error) error {
+	list := l.file.Locate(l.input.variant, err)
+	var dead *kinematics.DeadPointError
+	if errors.As(err, &dead) && len(list) == 1 && list[0].Hint == "" {
+		list[0].Hint = fmt.Sprintf("give a stroke below %.1f, or sweep it with --to-limit", dead.Stroke)
+	}
+	return &problem{code: exitInput, list: list}
+}
+
+// needLinkage refuses a file of joints alone.
+func (l *loaded) needLinkage(command string) error {
+	if l.design.Kinematics != nil {
+		return nil
+	}
+	return inputProblem(diag.Diagnostic{Code: "no-linkage", File: l.called(),
+		Message: command + " needs a linkage", Found: "this file holds joints alone",
+		Hint: "add [points], [links], [shock] and [rear], or size the joints: gudgeon size " + l.input.file})
+}
+
+// called is the file's name in messages.
+func (l *loaded) called() string {
+	if l.input.file == "-" {
+		return "<stdin>"
+	}
+	return l.input.file
+}
+
+// title names the design and its variant.
+func (l *loaded) title() string {
+	title := l.called()
+	if k := l.design.Kinematics; k != nil && k.Name != "" {
+		title = k.Name
+	}
+	if l.input.variant != "" {
+		title += ", variant " + l.input.variant
+	}
+	return title
+}
+
+// name is the design's name, "" for a file of joints alone.
+func (l *loaded) name() string {
+	if l.design.Kinematics == nil {
+		return ""
+	}
+	return l.design.Kinematics.Name
+}
+
+// model makes the linkage ready to compute.
+func (l *loaded) model(command string) (*kinematics.Model, error) {
+	if err := l.needLinkage(command); err != nil {
+		return nil, err
+	}
+	m, err := kinematics.New(l.design.Kinematics)
+	if err != nil {
+		return nil, l.located(err)
+	}
+	return m, nil
+}

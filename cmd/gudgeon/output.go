@@ -1,0 +1,236 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/google/renameio/v2/maybe"
+	"github.com/spf13/cobra"
+
+	"gudgeon/cmd/internal/diag"
+	"gudgeon/cmd/internal/report"
+)
+
+// outputOptions say how a result is written, and where.
+type outputOptions struct {
+	format choice // "" until given
+	file   string // "" and "-" are standard output
+}
+
+// add gives cmd the flags --format and -o.
+func (o *outputOptions) add(cmd *cobra.Command) {
+	o.format = choice{allowed: words(report.Formats)}
+	cmd.Flags().VarP(&o.format, "format", "f", "table for reading, the others for scripts and reviews")
+	cmd.Flags().VarP(&word{&o.file, "FILE"}, "output", "o", "write FILE; its ending decides the format: "+strings.Join(report.Endings(), " "))
+	cmd.RegisterFlagCompletionFunc("format", completeWords(o.format.allowed))
+}
+
+func words[T ~string](list []T) []string {
+	out := make([]string, len(list))
+	for i, w := range list {
+		out[i] = string(w)
+	}
+	return out
+}
+
+// resolve returns the format asked for: --format, else the ending of -o, else
+// a table.
+func (o outputOptions) resolve() (report.Format, error) {
+	if o.format.value != "" {
+		return report.Format(o.format.value), nil
+	}
+	if o.file == "" || o.file == "-" {
+		return report.Text, nil
+	}
+	if f, ok := report.FormatOfFile(o.file); ok {
+		return f, nil
+	}
+	return "", unknownEnding(o.file, report.Endings(), "or say --format table, csv, json or markdown")
+}
+
+func unknownEnding(file string, known []string, otherwise string) error {
+	ending := "without an ending"
+	if e := filepath.Ext(file); e != "" {
+		ending = "with the ending " + diag.Visible(e)
+	}
+	hint := "known endings: " + strings.Join(known, " ")
+	if otherwise != "" {
+		hint += "; " + otherwise
+	}
+	return inputProblem(diag.Diagnostic{Code: "unknown-ending", File: file,
+		Message: "a file " + ending + " cannot be written", Hint: hint})
+}
+
+// result is what a command has to say, in each of its forms.
+type result struct {
+	page func() *report.Page
+	rows func() *report.Table // for CSV
+	json func() report.Object
+}
+
+// deliver writes r in the format asked for, to the file asked for. input is
+// the design file, which is never written over.
+func (a *app) deliver(o outputOptions, input string, r result) error {
+	format, err := o.resolve()
+	if err != nil {
+		return err
+	}
+	if o.file == "" || o.file == "-" {
+		return a.printed(a.render(a.out, format, r, a.coloured(a.out)))
+	}
+	var b bytes.Buffer
+	if err := a.render(&b, format, r, false); err != nil {
+		return err
+	}
+	return a.place(input, []outFile{{o.file, b.Bytes()}})
+}
+
+func (a *app) render(w io.Writer, format report.Format, r result, colour bool) error {
+	switch format {
+	case report.CSV:
+		return report.WriteCSV(w, r.rows())
+	case report.JSON:
+		return report.WriteJSON(w, r.json())
+	case report.Markdown:
+		return report.WriteMarkdown(w, r.page())
+	}
+	return report.WriteText(w, r.page(), colour)
+}
+
+// print writes bytes to standard output.
+func (a *app) print(data []byte) error {
+	_, err := a.out.Write(data)
+	return a.printed(err)
+}
+
+// printed turns an error of writing to standard output into a problem.
+func (a *app) printed(err error) error {
+	if err == nil {
+		return nil
+	}
+	return outputProblem("<stdout>", err)
+}
+
+func outputProblem(file string, err error) error {
+	return &problem{code: exitOutput, list: diag.List{{Code: "cannot-write", File: file,
+		Message: "the output cannot be written", Found: reason(err)}}}
+}
+
+// outFile is a file about to be written.
+type outFile struct {
+	path string
+	data []byte
+}
+
+// place writes the files whole: all of them or, where one fails, none that was
+// not there before. What is not a regular file (a device, a pipe) is written
+// to as it is. After Ctrl-C nothing is written.
+func (a *app) place(input string, files []outFile) error {
+	for _, f := range files {
+		if sameFile(input, f.path) {
+			return inputProblem(diag.Diagnostic{Code: "would-overwrite", File: f.path,
+				Message: "the output would overwrite the design file", Hint: "give another name to -o"})
+		}
+	}
+	a.placing.Lock()
+	defer a.placing.Unlock()
+	if a.cancelled {
+		return &problem{code: exitInterrupted}
+	}
+	var created []string
+	for _, f := range files {
+		isNew, err := placeFile(f)
+		if err != nil {
+			for _, path := range created {
+				os.Remove(path)
+			}
+			return outputProblem(f.path, err)
+		}
+		if isNew {
+			created = append(created, f.path)
+		}
+	}
+	a.placed = true
+	for _, f := range files {
+		a.remark("wrote %s", f.path)
+	}
+	return nil
+}
+
+// placeFile puts one file in place and reports whether it is new.
+func placeFile(f outFile) (isNew bool, err error) {
+	path, perm := f.path, fs.FileMode(0o666)
+	info, err := os.Stat(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		isNew = true
+	case err != nil:
+		return false, err
+	case info.IsDir():
+		return false, errors.New("there is a folder of that name")
+	case !info.Mode().IsRegular():
+		return false, writeThrough(path, f.data)
+	default:
+		perm = info.Mode().Perm()
+		if path, err = filepath.EvalSymlinks(path); err != nil { // keep the link, replace what it names
+			return false, err
+		}
+	}
+	return isNew, maybe.WriteFile(path, f.data, perm)
+}
+
+func writeThrough(path string, data []byte) error {
+	w, err := os.OpenFile(path, os.O_WRONLY, 0)
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(data)
+	return errors.Join(err, w.Close())
+}
+
+// sameFile reports whether both paths name one regular file.
+func sameFile(input, output string) bool {
+	in, err := os.Stat(input)
+	if err != nil || !in.Mode().IsRegular() {
+		return false
+	}
+	out, err := os.Stat(output)
+	return err == nil && os.SameFile(in, out)
+}
+
+// caution stands once on every page and picture that shows loads or joints.
+const caution = "Estimates for comparison and first sizing: verify by test to the applicable standard and local codes, with a licensed engineer."
+
+// slug makes a file name of a design's name: lower-case letters, digits and -.
+func slug(name string) string {
+	var b strings.Builder
+	for _, r := range strings.ToLower(name) {
+		if r >= 'a' && r <= 'z' || r >= '0' && r <= '9' {
+			b.WriteRune(r)
+		} else if b.Len() > 0 && !strings.HasSuffix(b.String(), "-") {
+			b.WriteByte('-')
+		}
+	}
+	s := strings.TrimSuffix(b.String(), "-")
+	if s == "" {
+		return "design"
+	}
+	return s[:min(len(s), maxSlug)]
+}
+
+// maxSlug keeps file names far below what file systems take.
+const maxSlug = 60
+
+// numberWord writes n things: "1 position", "101 positions".
+func numberWord(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
+}

@@ -1,0 +1,197 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"gudgeon/cmd/internal/diag"
+	"gudgeon/kinematics"
+	"gudgeon/plots"
+)
+
+// pictureOptions say how pictures are written, and where.
+type pictureOptions struct {
+	format choice // "" until given
+	file   string // a file, a folder, "-", or "" for names of our own
+}
+
+// add gives cmd the flags --format and -o.
+func (o *pictureOptions) add(cmd *cobra.Command) {
+	o.format = choice{allowed: plots.Formats}
+	cmd.Flags().VarP(&o.format, "format", "f", "kind of file; svg where nothing else says")
+	cmd.Flags().VarP(&word{&o.file, "FILE"}, "output", "o", "write FILE (.svg or .png), into a folder, or - for standard output")
+	cmd.RegisterFlagCompletionFunc("format", completeWords(o.format.allowed))
+}
+
+// kind returns the format asked for: --format, else the ending of -o, else SVG.
+func (o pictureOptions) kind() (string, error) {
+	if o.format.value != "" {
+		return o.format.value, nil
+	}
+	if o.file == "" || o.file == "-" || o.isFolder() {
+		return plots.Formats[0], nil
+	}
+	ending := strings.ToLower(strings.TrimPrefix(filepath.Ext(o.file), "."))
+	if contains(plots.Formats, ending) {
+		return ending, nil
+	}
+	return "", unknownEnding(o.file, []string{".svg", ".png"}, "or say --format svg or png")
+}
+
+func (o pictureOptions) isFolder() bool {
+	if strings.HasSuffix(o.file, "/") || strings.HasSuffix(o.file, string(os.PathSeparator)) {
+		return true
+	}
+	info, err := os.Stat(o.file)
+	return err == nil && info.IsDir()
+}
+
+// path names the file of one picture among several.
+func (o pictureOptions) path(design, picture, kind string, several bool) string {
+	switch {
+	case o.file == "":
+		return slug(design) + "-" + picture + "." + kind
+	case o.isFolder():
+		return filepath.Join(o.file, slug(design)+"-"+picture+"."+kind)
+	case several:
+		ending := filepath.Ext(o.file)
+		return strings.TrimSuffix(o.file, ending) + "-" + picture + ending
+	}
+	return o.file
+}
+
+// plotOptions are what gudgeon plot is asked for.
+type plotOptions struct {
+	input  inputOptions
+	output pictureOptions
+	show   names
+}
+
+// newPlot builds gudgeon plot.
+func newPlot(a *app) *cobra.Command {
+	o := &plotOptions{show: names{value: []string{"overview"}, allowed: append(pictureNames(), "all"), what: "picture"}}
+	cmd := &cobra.Command{
+		Use:     "plot FILE",
+		Short:   "curves over the travel as SVG or PNG",
+		GroupID: groupLinkage,
+		Long:    "FILE is a design file, - for standard input, or example:freshet.\n\n" + pictureHelp(),
+		Example: "gudgeon plot example:freshet\n" +
+			"gudgeon plot example:freshet --show leverage,axle-path -o freshet.png\n" +
+			"gudgeon plot example:freshet --show leverage -o - > leverage.svg",
+		Args: oneFile,
+		RunE: func(_ *cobra.Command, args []string) error {
+			o.input.file = args[0]
+			return a.plot(o)
+		},
+	}
+	cmd.Flags().Var(&o.show, "show", "which pictures, or all")
+	o.output.add(cmd)
+	o.input.addVariant(cmd)
+	group(cmd, "Result", "show", "format", "output")
+	group(cmd, "Design", "variant")
+	cmd.RegisterFlagCompletionFunc("show", completeWords(o.show.allowed))
+	return cmd
+}
+
+func pictureHelp() string {
+	var b strings.Builder
+	b.WriteString("Pictures\n")
+	for _, k := range pictureKinds {
+		fmt.Fprintf(&b, "  %-12s%s\n", k.name, k.of)
+	}
+	return b.String()
+}
+
+// plot runs the command.
+func (a *app) plot(o *plotOptions) error {
+	if err := o.show.unknown("show"); err != nil {
+		return err
+	}
+	if _, err := o.output.kind(); err != nil {
+		return err
+	}
+	l, err := a.load(o.input)
+	if err != nil {
+		return err
+	}
+	m, err := l.model("plot")
+	if err != nil {
+		return err
+	}
+	pictures, err := o.pictures(l, m)
+	if err != nil {
+		return err
+	}
+	return a.deliverPictures(o.output, l, pictures)
+}
+
+// picture is a figure with the word that its file is named by.
+type picture struct {
+	name   string
+	figure *plots.Figure
+}
+
+func (o *plotOptions) pictures(l *loaded, m *kinematics.Model) ([]picture, error) {
+	var pictures []picture
+	for _, k := range pictureKinds {
+		if !contains(o.show.value, k.name) && !contains(o.show.value, "all") {
+			continue
+		}
+		figure, err := k.draw(l, m)
+		if err != nil {
+			return nil, l.locatedOnce(err)
+		}
+		pictures = append(pictures, picture{k.name, figure})
+	}
+	return pictures, nil
+}
+
+// locatedOnce is located for an error that may be a problem already.
+func (l *loaded) locatedOnce(err error) error {
+	var p *problem
+	if errors.As(err, &p) {
+		return p
+	}
+	return l.located(err)
+}
+
+// deliverPictures renders all pictures, then writes them.
+func (a *app) deliverPictures(o pictureOptions, l *loaded, pictures []picture) error {
+	kind, err := o.kind()
+	if err != nil {
+		return err
+	}
+	if o.file == "-" && len(pictures) > 1 {
+		return inputProblem(diag.Diagnostic{Code: "several-to-stdout",
+			Message: "standard output takes one picture", Hint: "choose one with --show, or give -o a file"})
+	}
+	var files []outFile
+	for _, p := range pictures {
+		data, err := p.figure.Render(kind)
+		if err != nil {
+			return err
+		}
+		if kind == "png" {
+			a.warnLetters(p.figure)
+		}
+		files = append(files, outFile{o.path(l.title(), p.name, kind, len(pictures) > 1), data})
+	}
+	if o.file == "-" {
+		return a.print(files[0].data)
+	}
+	return a.place(l.input.file, files)
+}
+
+// warnLetters tells of letters that a PNG cannot show.
+func (a *app) warnLetters(f *plots.Figure) {
+	if missing := f.MissingLetters(); len(missing) > 0 {
+		a.warn(diag.List{{Severity: diag.Warning, Code: "letters-missing",
+			Message: fmt.Sprintf("the picture's typeface lacks %q; they are left out of a PNG", string(missing)),
+			Hint:    "an SVG shows them"}})
+	}
+}

@@ -1,0 +1,192 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+
+	"github.com/spf13/cobra"
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"gudgeon/cmd/internal/design"
+	"gudgeon/cmd/internal/diag"
+	"gudgeon/cmd/internal/report"
+	"gudgeon/cmd/internal/study"
+	"gudgeon/joints"
+	"gudgeon/kinematics"
+)
+
+// sizeOptions are what gudgeon size is asked for.
+type sizeOptions struct {
+	input  inputOptions
+	output outputOptions
+}
+
+// newSize builds gudgeon size.
+func newSize(a *app) *cobra.Command {
+	o := &sizeOptions{}
+	cmd := &cobra.Command{
+		Use:     "size FILE",
+		Short:   "geometry and strength of every [[joint]], over all its load cases",
+		GroupID: groupJoints,
+		Long: "FILE is a design file with [[joint]] tables, - for standard input, or example:freshet.\n" +
+			"A joint has a torque of its own or takes it from the linkage in every load case; the case with the least\n" +
+			"safety is shown. Without joints the largest force in each pin is listed. A check that fails ends with exit code 1.",
+		Example: "gudgeon size example:freshet\n" +
+			"gudgeon size example:freshet --format json",
+		Args: oneFile,
+		RunE: func(_ *cobra.Command, args []string) error {
+			o.input.file = args[0]
+			return a.size(o)
+		},
+	}
+	o.output.add(cmd)
+	o.input.addVariant(cmd)
+	group(cmd, "Result", "format", "output")
+	group(cmd, "Joints", "variant")
+	return cmd
+}
+
+// size runs the command.
+func (a *app) size(o *sizeOptions) error {
+	if _, err := o.output.resolve(); err != nil {
+		return err
+	}
+	l, err := a.load(o.input)
+	if err != nil {
+		return err
+	}
+	if len(l.design.Joints) == 0 {
+		return a.sizePins(o, l)
+	}
+	results, err := a.sizeJoints(l)
+	if err != nil {
+		return err
+	}
+	err = a.deliver(o.output, o.input.file, result{
+		page: func() *report.Page { return sizePage(l, results) },
+		rows: func() *report.Table { return checkTable(results) },
+		json: func() report.Object { return sizeObject(l, results) },
+	})
+	if err != nil {
+		return err
+	}
+	return l.judgeJoints(results)
+}
+
+// sizeJoints sizes every joint of the design. The mistakes of all joints are
+// told in one go.
+func (a *app) sizeJoints(l *loaded) ([]joints.Result, error) {
+	cases, err := a.casesForTies(l)
+	if err != nil {
+		return nil, err
+	}
+	results := make([]joints.Result, len(l.design.Joints))
+	var list diag.List
+	for i, j := range l.design.Joints {
+		if results[i], err = l.sizeJoint(j, cases); err != nil {
+			list = append(list, l.file.Locate(l.input.variant, &design.JointError{Index: i, Err: err})...)
+		}
+	}
+	list.Sort()
+	return results, listProblem(list)
+}
+
+func (l *loaded) sizeJoint(j design.Joint, cases []kinematics.CaseLoads) (joints.Result, error) {
+	if j.Tie == nil {
+		return j.Size([]joints.Load{{Torque: *j.Torque}})
+	}
+	loads, err := study.TieLoads(l.design.Kinematics.Points, *j.Tie, cases)
+	if err != nil {
+		return joints.Result{}, err
+	}
+	return j.Size(loads)
+}
+
+// casesForTies solves the load cases where a joint is tied to the linkage.
+func (a *app) casesForTies(l *loaded) ([]kinematics.CaseLoads, error) {
+	for _, j := range l.design.Joints {
+		if j.Tie != nil {
+			return a.solve(l, nil)
+		}
+	}
+	return nil, nil
+}
+
+// judgeJoints tells the checks that fail, with what would move them, and ends
+// the command with exit code 1.
+func (l *loaded) judgeJoints(results []joints.Result) error {
+	var list diag.List
+	for i, r := range results {
+		for _, c := range r.Checks {
+			if c.Pass {
+				continue
+			}
+			list = append(list, l.file.Locate(l.input.variant, &design.JointError{Index: i, Err: joints.InputErrors{{
+				Field: "name", Code: "not-met",
+				Message: fmt.Sprintf("%s: %s must be at most %s %s", r.Name, checkName(c.Name, c.Part),
+					report.Fixed(c.Limit/c.Minimum, 1), c.Unit),
+				Found: fmt.Sprintf("it is %s %s%s", report.Fixed(c.Value, 1), c.Unit, inCase(r.Load.Case)),
+				Hint:  c.Remedy,
+			}}})...)
+		}
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	return &problem{code: exitNotMet, list: list}
+}
+
+func inCase(name string) string {
+	if name == "" {
+		return ""
+	}
+	return " in load case " + diag.Quote(name)
+}
+
+// sizePins lists what governs each pin of a design without joints.
+func (a *app) sizePins(o *sizeOptions, l *loaded) error {
+	cases, err := a.solve(l, nil)
+	var p *problem
+	if errors.As(err, &p) && p.list[0].Code == "no-linkage" {
+		return inputProblem(diag.Diagnostic{Code: "nothing-to-size", File: l.called(),
+			Message: "there is nothing to size", Hint: "add a [[joint]], or a linkage with a [[load_case]]"})
+	}
+	if err != nil {
+		return err
+	}
+	peaks := study.Peaks(cases)
+	return a.deliver(o.output, o.input.file, result{
+		page: func() *report.Page { return peaksPage(l, peaks) },
+		rows: func() *report.Table { return peakTable(peaks) },
+		json: func() report.Object {
+			return append(sizeObject(l, nil), report.Member{Name: "pins", Value: peakTable(peaks)})
+		},
+	})
+}
+
+func peakTable(peaks []study.Peak) *report.Table {
+	point := report.Column{Name: "point", Heading: "pin"}
+	size := report.Column{Name: "force_N", Heading: "force", Unit: "N", Decimals: 0}
+	along := report.Column{Name: "along_deg", Heading: "direction", Unit: "°", Decimals: 1}
+	link := report.Column{Name: "link", Heading: "on"}
+	load := report.Column{Name: "case", Heading: "load case"}
+	travel := report.Column{Name: "travel_mm", Heading: "travel", Unit: "mm", Decimals: 1}
+	for _, p := range peaks {
+		point.Words = append(point.Words, p.Point)
+		size.Numbers = append(size.Numbers, r2.Norm(p.Force))
+		along.Numbers = append(along.Numbers, alongDegrees(p.Force))
+		link.Words = append(link.Words, p.Link)
+		load.Words = append(load.Words, p.Case)
+		travel.Numbers = append(travel.Numbers, p.Travel)
+	}
+	return &report.Table{Columns: []report.Column{point, size, along, link, load, travel}}
+}
+
+func peaksPage(l *loaded, peaks []study.Peak) *report.Page {
+	return &report.Page{
+		Title:    l.title(),
+		Subtitle: "The largest force in each pin over all load cases; the file has no [[joint]] to size",
+		Blocks:   []report.Block{{Table: peakTable(peaks)}},
+		Notes:    []string{caution},
+	}
+}

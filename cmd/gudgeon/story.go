@@ -1,0 +1,56 @@
+package main
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"gudgeon/kinematics"
+)
+
+// milestone is a stroke that a short page shows, and why.
+type milestone struct {
+	stroke float64
+	why    string
+}
+
+// tellStory sweeps the positions that a short page shows: start, quarter
+// points and end of what advances, and where the leverage has its extremes.
+// They are computed there, not picked from the samples.
+func (s *swept) tellStory(m *kinematics.Model) {
+	quarters := m.Sweep(s.settings(5))
+	var stones []milestone
+	for i, why := range []string{"start", "25 %", "50 %", "75 %", "end"} {
+		stones = append(stones, milestone{quarters.Stroke[i], why})
+	}
+	sum := &s.sweep.Summary
+	for _, extreme := range []struct {
+		travel float64
+		why    string
+	}{{sum.LeverageMaxAt, "highest leverage"}, {sum.LeverageMinAt, "lowest leverage"}} {
+		stones = addMilestone(stones, milestone{m.At(extreme.travel).Stroke, extreme.why})
+	}
+	slices.SortStableFunc(stones, func(a, b milestone) int { return cmp.Compare(a.stroke, b.stroke) })
+	strokes := make([]float64, len(stones))
+	for i, st := range stones {
+		strokes[i] = st.stroke
+		s.marks = append(s.marks, st.why)
+	}
+	s.story = m.Sweep(kinematics.SweepSettings{Strokes: strokes})
+}
+
+// sameMilestone is how near two strokes are one row: nothing that a page's
+// decimals could tell apart.
+const sameMilestone = 1e-3 // mm
+
+// addMilestone adds m, to the reasons of a milestone that is there already
+// where the two are one row.
+func addMilestone(stones []milestone, m milestone) []milestone {
+	for i := range stones {
+		if math.Abs(stones[i].stroke-m.stroke) < sameMilestone {
+			stones[i].why += ", " + m.why
+			return stones
+		}
+	}
+	return append(stones, m)
+}
