@@ -384,7 +384,7 @@ func (s *curveSheet) drawMarks(c draw.Canvas, lines []Line, at func(x, y float64
 			if m.Name != "" {
 				text := pointType.shorten(m.Name, nameRoomMost)
 				tags = append(tags, tag{text: text, letters: pointType, ink: textInk,
-					spots: []spot{{p, markArm + 2}}, toward: math.Pi / 4})
+					spots: []spot{{p, markArm + 2, math.Pi / 4}}})
 			}
 		}
 	}

@@ -27,6 +27,9 @@ func unit(a, b vg.Point) vg.Point {
 	return vg.Point{X: (b.X - a.X) / d, Y: (b.Y - a.Y) / d}
 }
 
+// angle is the direction from a to b, rad.
+func angle(a, b vg.Point) float64 { return math.Atan2(float64(b.Y-a.Y), float64(b.X-a.X)) }
+
 // perp turns left.
 func perp(v vg.Point) vg.Point { return vg.Point{X: -v.Y, Y: v.X} }
 

@@ -342,11 +342,13 @@ func (sc *scene) tags() []tag {
 			r = axleRadius
 		}
 		out = append(out, tag{text: sc.Points[i], letters: pointType, ink: textInk,
-			spots: []spot{{p, r + 1}}, toward: math.Atan2(float64(p.Y-centre.Y), float64(p.X-centre.X))})
+			spots: []spot{{p, r + 1, angle(centre, p)}}})
 	}
 	for i, l := range sc.Links {
 		if outline := sc.outline(l, 0); !l.Frame && len(outline) > 1 {
-			out = append(out, linkTag(l.Name, sc.inks[i], outline))
+			t := linkTag(l.Name, sc.inks[i], outline)
+			t.keyed = true
+			out = append(out, t)
 		}
 	}
 	if sc.hasShock() {
@@ -363,17 +365,16 @@ func (sc *scene) tags() []tag {
 
 // linkTag names a link beside its middle, or inside it where it is a body.
 func linkTag(name string, k ink, outline []vg.Point) tag {
-	t := tag{text: name, letters: nameType, ink: k, patience: linkPatience, toward: math.Pi / 2}
+	t := tag{text: name, letters: nameType, ink: k, patience: linkPatience}
 	if len(outline) > 2 {
 		t.centred = true
-		t.spots = append(t.spots, spot{middle(outline), 1})
+		t.spots = append(t.spots, spot{middle(outline), 1, math.Pi / 2})
 	}
-	for i := range outline {
-		if len(outline) == 2 && i == 1 {
-			break
-		}
+	for i := range outline { // a bar has its two sides
+		a, b := outline[i], outline[(i+1)%len(outline)]
+		out := angle(b, a) + math.Pi/2 // to the right of ab: out of a hull
 		for _, at := range []vg.Length{0.5, 0.4, 0.6, 0.3, 0.7} {
-			t.spots = append(t.spots, spot{lerp(outline[i], outline[(i+1)%len(outline)], at), linkWidth/2 + 0.5})
+			t.spots = append(t.spots, spot{lerp(a, b, at), linkWidth/2 + 0.5, out})
 		}
 	}
 	return t
@@ -397,7 +398,7 @@ func (sc *scene) poseTags(centre vg.Point) []tag {
 		if at.X < centre.X {
 			toward = math.Pi
 		}
-		t := tag{text: p.Label, letters: pointType, ink: quietInk, toward: toward, spots: []spot{{at, axleRadius + 1}}}
+		t := tag{text: p.Label, letters: pointType, ink: quietInk, spots: []spot{{at, axleRadius + 1, toward}}}
 		if between {
 			t.patience = markPatience
 		}
@@ -411,7 +412,7 @@ func (sc *scene) poseTags(centre vg.Point) []tag {
 func (sc *scene) drawKey(page draw.Canvas, top vg.Length, names []placed) {
 	var key []placed
 	for _, n := range names {
-		if n.dropped && n.letters == nameType {
+		if n.dropped && n.keyed {
 			key = append(key, n)
 		}
 	}

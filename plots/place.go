@@ -15,15 +15,16 @@ type tag struct {
 	letters  lettering
 	ink      ink
 	spots    []spot  // what it names, the preferred place first
-	toward   float64 // preferred direction from the spot, rad
 	centred  bool    // may stand on its first spot
+	keyed    bool    // goes to the key where it is left out
 	patience float64 // is left out where the best place costs more; 0: never
 }
 
-// spot is a place on the page around which nothing of the radius is covered.
+// spot is a place on the page that is kept clear of its own name.
 type spot struct {
-	at    vg.Point
-	clear vg.Length
+	at     vg.Point
+	clear  vg.Length // radius
+	toward float64   // preferred direction of the name, rad
 }
 
 // obstacle is what a name should not cover: everything closer to the segment
@@ -170,15 +171,15 @@ func candidates(t tag, obstacles []obstacle, area vg.Rectangle) []candidate {
 	if t.centred {
 		add(t.spots[0], t.spots[0].at, 0, 0)
 	}
-	gaps, directions := nameGaps[:], 24
 	for k, s := range t.spots {
-		if k > 0 { // the farther places around one spot are enough
-			gaps, directions = nameGaps[:4], 12
+		gaps, turns := nameGaps[:], 12 // all around
+		if k > 0 {
+			gaps, turns = nameGaps[:5], 6 // to the side, and no farther than the first spot is better
 		}
 		for _, gap := range gaps {
-			for dir := range directions {
-				angle := t.toward + 2*math.Pi*float64(dir)/float64(directions)
-				cost := costGap*float64(gap) + costTurn*(1-math.Cos(angle-t.toward))/2 + costFartherSpot*float64(k)
+			for dir := -turns; dir <= min(turns, 11); dir++ {
+				angle := s.toward + math.Pi/12*float64(dir)
+				cost := costGap*float64(gap) + costTurn*(1-math.Cos(angle-s.toward))/2 + costFartherSpot*float64(k)
 				add(s, around(s, angle, gap, size), gap, cost)
 			}
 		}

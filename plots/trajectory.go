@@ -146,7 +146,7 @@ func (s *pathSheet) drawPanel(page, c draw.Canvas, p *plot.Plot, heading string,
 			stroke(data, pen.ink, pinRing, circle(dot, pinRadius))
 			obstacles = append(obstacles, obstacle{a: dot, b: dot, half: pinRadius + 1, touch: touchSymbol})
 			if i == 0 {
-				tags = append(tags, tag{text: m.Name, letters: pointType, ink: quietInk, spots: []spot{{dot, pinRadius + 2}}, patience: markPatience})
+				tags = append(tags, tag{text: m.Name, letters: pointType, ink: quietInk, spots: []spot{{dot, pinRadius + 2, 0}}, patience: markPatience})
 			}
 		}
 	}
