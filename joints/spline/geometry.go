@@ -1,6 +1,7 @@
 package spline
 
 import (
+	"math"
 	"slices"
 
 	"gudgeon/joints/check"
@@ -63,16 +64,23 @@ func (g *Geometry) hubFlanks(s Spline) flanks {
 	return f
 }
 
-// contactDepth returns the least radial depth over which the flanks meet, from
-// the smallest tip of the shaft to the largest of the hub. Both lie inside the
-// involutes: the form diameters are a form clearance beyond the tips.
+// contactEnds returns the diameters between which the flanks of any two parts
+// meet: out to the smallest tip of the shaft, in to the largest tip of the hub or
+// to where the shaft's involute ends, if that is further out.
+func (g *Geometry) contactEnds() (inner, outer float64) {
+	return math.Max(g.Internal.MinorDiameterMax, g.External.FormDiameter), math.Min(g.External.MajorDiameterMin, g.Internal.FormDiameter)
+}
+
+// contactDepth returns the least radial depth of contact, h.
 func (g *Geometry) contactDepth() float64 {
-	return (g.External.MajorDiameterMin - g.Internal.MinorDiameterMax) / 2
+	inner, outer := g.contactEnds()
+	return (outer - inner) / 2
 }
 
 // contactDiameter returns the mean diameter of that contact, dm.
 func (g *Geometry) contactDiameter() float64 {
-	return (g.External.MajorDiameterMin + g.Internal.MinorDiameterMax) / 2
+	inner, outer := g.contactEnds()
+	return (outer + inner) / 2
 }
 
 // play returns the free turn that the limits at D allow, 2·(gap)/D.

@@ -24,7 +24,7 @@ func (m *Model) Remarks(torques []float64) []string {
 	add(m.bandRemark(m.shaft), m.bandRemark(m.hub), m.rowRemark(m.shaft), m.rowRemark(m.hub))
 	add(m.rockingRemark(), m.rangeRemark(), m.misalignmentRemark())
 	add(m.wallRemark(), m.slitRemark(), m.beamRemark())
-	add(m.playRemark(), m.reversalRemark(torques))
+	add(m.foulingRemark(), m.playRemark(), m.reversalRemark(torques))
 	return out
 }
 
@@ -149,6 +149,17 @@ func (m *Model) beamRemark() string {
 		return ""
 	}
 	return "the beam factor of bursting, Y 1.5, is that of 30° teeth; the stubbier teeth of this angle bear more"
+}
+
+// foulingRemark warns where the hub's tip can reach the fillet of the shaft's
+// teeth: a tooth thicker than the space lifts the shaft's form circle, and the
+// standard keeps only a tenth of a module for it.
+func (m *Model) foulingRemark() string {
+	form, tip := m.geometry.External.FormDiameter, m.geometry.Internal.MinorDiameterMin
+	if form <= tip {
+		return ""
+	}
+	return fmt.Sprintf("the tips of the hub's teeth, down to %.3f mm, may foul the fillets of the shaft's, whose involute is sure from %.3f mm only: take a finer class or another shaft_fit", tip, form)
 }
 
 // playRemark says what the limits of the fit mean in use.
