@@ -1,0 +1,199 @@
+package design
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"gudgeon/cmd/internal/diag"
+	"gudgeon/cmd/internal/units"
+	"gudgeon/kinematics"
+)
+
+// quantity reads a number, or a text with a unit, into the base unit of its
+// key; NaN where it cannot be read.
+func (s *section) quantity(n *node, k *key) float64 {
+	switch n.kind {
+	case number:
+		v, ok := decimal(n.text)
+		if !ok || math.IsNaN(v) || math.IsInf(v, 0) {
+			s.notFinite(n, k)
+			return math.NaN()
+		}
+		return units.FromPlain(v, k.unit)
+	case text:
+		v, err := units.Parse(n.text, k.unit)
+		var bad *units.Error
+		if errors.As(err, &bad) {
+			s.tell(n, s.badQuantity(n, k, bad))
+			return math.NaN()
+		}
+		return v
+	}
+	s.tell(n, problem{
+		code: "wrong-type", message: subject(n, k) + " must be a number" + orUnit(k.unit), found: "this is " + words[n.kind],
+		hint: "write " + k.written(k.example),
+	})
+	return math.NaN()
+}
+
+// subject is what a message calls a number: its key, or that it is one of a
+// list.
+func subject(n *node, k *key) string {
+	if n.parent.kind == list {
+		return "each number of " + shown(k.name)
+	}
+	return shown(k.name)
+}
+
+// written is the line that gives a key a value.
+func (k *key) written(value string) string { return diag.Quote(k.name) + " = " + value }
+
+func (s *section) notFinite(n *node, k *key) {
+	s.tell(n, problem{
+		code: "not-finite", message: subject(n, k) + " must be finite", found: "this is " + shownValue(n),
+		hint: "write a number" + unitNote(k),
+	})
+}
+
+// decimal reads a TOML number as written; false where a whole number has more
+// digits than TOML allows.
+func decimal(written string) (float64, bool) {
+	s := strings.ReplaceAll(written, "_", "")
+	if i, err := strconv.ParseInt(s, 0, 64); err == nil {
+		return float64(i), true
+	} else if errors.Is(err, strconv.ErrRange) {
+		return 0, false
+	}
+	v, _ := strconv.ParseFloat(s, 64) // past the largest it is ±Inf
+	return v, true
+}
+
+// orUnit says that a unit may be written.
+func orUnit(k units.Kind) string {
+	if k == units.Number {
+		return ""
+	}
+	return fmt.Sprintf(" in %s, or a text with its unit", k.Plain())
+}
+
+// badQuantity puts a text that is no quantity into words.
+func (s *section) badQuantity(n *node, k *key, e *units.Error) problem {
+	p := problem{code: "bad-quantity", found: "this is " + shownValue(n)}
+	who := subject(n, k)
+	give := func(v string) string {
+		if n.parent.kind == list {
+			return "write " + v
+		}
+		return "write " + k.written(v)
+	}
+	plain := k.unit.Plain()
+	known := "units of " + k.unit.String() + ": " + strings.Join(k.unit.Symbols(), ", ")
+	switch e.Problem {
+	case units.NotFinite:
+		p.code, p.message, p.hint = "not-finite", who+" must be finite", "write a number"+unitNote(k)
+	case units.DecimalComma:
+		p.message, p.hint = "a decimal number must be written with a point", give(`"`+strings.Replace(n.text, ",", ".", 1)+`"`)
+	case units.NoUnit:
+		p.message, p.hint = "a number in quotes must have its unit", give(e.Number)+" or "+give(`"`+e.Number+" "+plain+`"`)
+	case units.NoNumber:
+		p.message, p.hint = who+" must be a number"+orUnit(k.unit), "write "+k.written(k.example)
+	case units.OtherKind:
+		p.code = "wrong-unit"
+		p.message = fmt.Sprintf("%s must be %s %s", who, article(k.unit.String()), k.unit)
+		p.found = fmt.Sprintf("%s is %s %s", shown(e.Unit), article(e.Other.String()), e.Other)
+		p.hint = known
+	default:
+		p.code, p.message, p.hint = "wrong-unit", who+" must have a unit of "+k.unit.String(), known
+		if near, ok := diag.Nearest(e.Unit, k.unit.Symbols()); ok {
+			p.hint = give(`"` + e.Number + " " + near + `"`)
+		}
+	}
+	if k.unit == units.Number && p.code == "wrong-unit" {
+		p.message, p.hint = who+" must be a number without a unit", give(e.Number)
+	}
+	return p
+}
+
+func article(word string) string {
+	if strings.ContainsRune("aeiou", rune(word[0])) {
+		return "an"
+	}
+	return "a"
+}
+
+// whole reads a whole number; 0 where it cannot be read.
+func (s *section) whole(n *node, k *key) int {
+	if n.kind != number {
+		s.wrong(n, k, "a whole number")
+		return 0
+	}
+	v, ok := decimal(n.text)
+	if !ok || v != math.Trunc(v) || math.Abs(v) > math.MaxInt32 {
+		s.tell(n, problem{
+			code: "wrong-type", message: shown(k.name) + " must be a whole number", found: "this is " + shownValue(n),
+			hint: "write " + k.written(k.example),
+		})
+		return 0
+	}
+	return int(v)
+}
+
+// gearForm is a gear as the file writes it: chainring x cog.
+var gearForm = regexp.MustCompile(`^([0-9]{1,4})x([0-9]{1,4})$`)
+
+// ParseGear reads a gear as people write it, 32x21: chainring, then cog.
+func ParseGear(s string) (kinematics.Gear, bool) {
+	m := gearForm.FindStringSubmatch(s)
+	if m == nil {
+		return kinematics.Gear{}, false
+	}
+	ring, _ := strconv.Atoi(m[1])
+	cog, _ := strconv.Atoi(m[2])
+	return kinematics.Gear{Chainring: ring, Cog: cog}, true
+}
+
+// gear reads a gear; nil where it is not given or cannot be read.
+func (s *section) gear(name string) *kinematics.Gear {
+	n := s.get(name)
+	if n == nil {
+		return nil
+	}
+	if n.kind == text {
+		if g, ok := ParseGear(n.text); ok {
+			return &g
+		}
+	}
+	s.tell(n, problem{
+		code: "bad-gear", message: shown(name) + " must be a text, chainring x cog", found: "this is " + shownValue(n),
+		hint: "write " + find(s.keys, name).written(find(s.keys, name).example),
+	})
+	return nil
+}
+
+// travel reads a place on the way: mm, or a share of full travel.
+func (s *section) travel(name string) kinematics.Travel {
+	n := s.get(name)
+	if n == nil {
+		return kinematics.Travel{Value: unread(s.n.get(name))}
+	}
+	k := find(s.keys, name)
+	if n.kind != text {
+		return kinematics.Travel{Value: s.quantity(n, k)}
+	}
+	share, ok := strings.CutSuffix(strings.TrimSpace(n.text), "%")
+	if !ok {
+		return kinematics.Travel{Value: s.quantity(n, k)}
+	}
+	v, err := units.Parse(share, units.Number)
+	var bad *units.Error
+	if errors.As(err, &bad) {
+		p := s.badQuantity(n, &key{name: name, example: `"30%"`}, bad)
+		s.tell(n, p)
+		return kinematics.Travel{Value: math.NaN(), OfFull: true}
+	}
+	return kinematics.Travel{Value: v / 100, OfFull: true}
+}

@@ -1,0 +1,121 @@
+package design
+
+import (
+	"regexp"
+	"strings"
+
+	"github.com/pelletier/go-toml/v2/unstable"
+
+	"gudgeon/cmd/internal/diag"
+)
+
+// maxMistakes is after how many mistakes of syntax reading stops: a file past
+// it is no design file, and each can cost a walk through the whole of it.
+const maxMistakes = diag.MaxShown
+
+// fresh matches a line that begins something new: a header, or a key with its
+// value.
+var fresh = regexp.MustCompile(`^[ \t]*(\[\[?[ \t]*[\w."' \t-]+\]\]?[ \t]*(#.*)?|("[^"]*"|'[^']*'|[\w.-]+)[ \t]*=.*)$`)
+
+// recover tells a mistake of syntax and moves the parser behind it; false where
+// nothing follows.
+func (x *indexer) recover(err error) bool {
+	e, at := x.parserError(err)
+	if strings.HasPrefix(e.Message, "arrays and inline tables are nested") {
+		return x.tooDeep(span{at, at + 1})
+	}
+	start := x.failedLine(at)
+	first, last := x.src.line(start), x.src.line(at)
+	m := mistake{message: e.Message, line: strings.TrimLeft(x.src.lineText(first), " \t"), rest: x.src.whole[at:]}
+	m.at = span{at, min(len(x.src.text), at+m.width())}
+	if m.opener() != 0 && (last > first || m.unclosed()) {
+		m.later = true
+		last = first
+		i := strings.IndexByte(x.src.whole[start:], m.opener())
+		m.at = span{start + i, start + i + 1}
+	} else if m.opener() != 0 && m.isOpenText() {
+		i := strings.IndexByte(x.src.whole[start:], m.opener())
+		m.at = span{start + i, start + len(m.line)}
+	} else if v := m.value(); v != "" && m.isWord(v) {
+		i := strings.Index(x.src.whole[start:], v)
+		m.at = span{start + i, start + i + len(v)}
+	}
+	x.broken(start, &m)
+	x.out.add(m.problem())
+	if x.mistakes++; x.mistakes >= maxMistakes {
+		return false
+	}
+	return x.resume(last+1, m.opener() != 0)
+}
+
+// resume moves the parser to the line, or behind a value that may span lines to
+// the next one from there that begins something new; false where there is none.
+func (x *indexer) resume(line int, spans bool) bool {
+	for spans && line < len(x.src.lines) && !fresh.MatchString(x.src.lineText(line)) {
+		line++
+	}
+	if line >= len(x.src.lines) {
+		return false
+	}
+	x.base, x.end = x.src.lines[line], x.src.lines[line]
+	x.parser.Reset(x.src.text[x.base:])
+	return true
+}
+
+// failedLine returns where the expression begins that did not parse: the first
+// line with more than a comment behind the last one that did, but no later
+// than the mistake.
+func (x *indexer) failedLine(at int) int {
+	line := x.src.line(x.end)
+	if x.end > x.src.lines[line] {
+		line++ // the rest of its line was read
+	}
+	for ; line < x.src.line(at); line++ {
+		t := strings.TrimLeft(x.src.lineText(line), " \t")
+		if t != "" && t[0] != '#' {
+			break
+		}
+	}
+	line = min(line, x.src.line(at))
+	begin := x.src.lines[line]
+	return begin + len(x.src.lineText(line)) - len(strings.TrimLeft(x.src.lineText(line), " \t"))
+}
+
+// broken notes in the tree what the failed expression would have set, so that
+// it is not told as missing.
+func (x *indexer) broken(start int, m *mistake) {
+	if strings.HasPrefix(m.line, "[") {
+		m.header = true
+		x.lose()
+		return
+	}
+	if strings.HasPrefix(m.line, "#") {
+		return
+	}
+	key, _, ok := strings.Cut(m.line, "=")
+	var p unstable.Parser
+	p.Reset([]byte(key + "= 0"))
+	if !ok || !p.NextExpression() {
+		x.here.damaged, x.damaged = true, true
+		return
+	}
+	parent := x.here
+	var names []string
+	for it := p.Expression().Key(); it.Next(); {
+		names = append(names, string(it.Node().Data))
+	}
+	for _, name := range names[:len(names)-1] {
+		next := parent.get(name)
+		if next == nil || next.kind != table {
+			parent.damaged, x.damaged = true, true
+			return
+		}
+		parent = next
+	}
+	at := span{start, start + len(strings.TrimRight(key, " \t"))}
+	n := &node{kind: broken, name: names[len(names)-1], parent: parent, key: at, value: m.at}
+	if old := parent.get(n.name); old == nil {
+		parent.put(n)
+	}
+	m.key, m.path = n.name, n.path()
+}

@@ -1,0 +1,439 @@
+package design
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"gudgeon/cmd/internal/diag"
+	"gudgeon/cmd/internal/units"
+)
+
+// reader reads one variant of a file, key by key.
+type reader struct {
+	src     *source
+	out     *problems
+	variant string
+	partial bool     // points or links could not be read: nothing that refers to them can be judged
+	lost    []string // tables that stand in the file but could not be read as what they are
+}
+
+// tell adds a problem at a node: under its value, or under its key.
+func (r *reader) tell(n *node, p problem) {
+	if p.at == (span{}) {
+		p.at = n.value
+	}
+	if p.path == "" {
+		p.path = n.path()
+	}
+	if !strings.HasPrefix(p.path, "variant.") {
+		p.variant = r.variant // its own lines are not to blame
+	}
+	r.out.add(p)
+}
+
+// section reads one table. Where the file lacks it, n is nil and every key
+// reads as not given.
+type section struct {
+	*reader
+	n    *node
+	keys []key
+	name string // as messages call it: [shock]
+}
+
+// open starts to read a table that may be missing.
+func (r *reader) open(n *node, keys []key, name string) *section {
+	return &section{reader: r, n: n, keys: keys, name: name}
+}
+
+// given reports whether the file has the key.
+func (s *section) given(name string) bool { return s.get(name) != nil }
+
+// get returns the node of a key that can be read further.
+func (s *section) get(name string) *node {
+	n := s.n.get(name)
+	if n != nil && n.kind == broken {
+		return nil
+	}
+	return n
+}
+
+// wrong tells that a value is not of the kind that its key takes.
+func (s *section) wrong(n *node, k *key, want string) {
+	s.tell(n, problem{
+		code: "wrong-type", message: fmt.Sprintf("%s must be %s", shown(k.name), want),
+		found: "this is " + words[n.kind], hint: "write " + k.written(k.example),
+	})
+}
+
+// number reads a quantity into its base unit; NaN where it cannot be read, 0
+// where it is not given.
+func (s *section) number(name string) float64 {
+	n, k := s.get(name), find(s.keys, name)
+	if n == nil {
+		return unread(s.n.get(name))
+	}
+	v := s.quantity(n, k)
+	if k.positive && v <= 0 {
+		s.tell(n, problem{
+			code: "out-of-range", message: shown(name) + " must be greater than 0", found: "this is " + shownValue(n),
+			hint: "leave it out for its default, or write " + k.written(k.example),
+		})
+		return math.NaN()
+	}
+	return v
+}
+
+// optional is number for a value that may be absent in the design too.
+func (s *section) optional(name string) *float64 {
+	if s.n.get(name) == nil {
+		return nil
+	}
+	v := s.number(name)
+	return &v
+}
+
+// unread is the number of a key that is absent, or that did not parse.
+func unread(n *node) float64 {
+	if n != nil {
+		return math.NaN()
+	}
+	return 0
+}
+
+// word reads a text; "" where it is not given or cannot be read.
+func (s *section) word(name string) string {
+	n, k := s.get(name), find(s.keys, name)
+	if n == nil {
+		return ""
+	}
+	if n.kind != text {
+		s.wrong(n, k, "a text in quotes")
+		return ""
+	}
+	return n.text
+}
+
+// label is word for a name of the user's own making.
+func (s *section) label(name string) string {
+	v := s.word(name)
+	if v != "" {
+		s.legible(s.n.get(name), v, false)
+	} else if n := s.get(name); n != nil && n.kind == text {
+		s.tell(n, problem{code: "empty-name", message: shown(name) + " must not be empty", hint: "write " + name + " = " + find(s.keys, name).example})
+	}
+	return v
+}
+
+// choice is word for one of a few values.
+func (s *section) choice(name string, of ...string) string {
+	v := s.word(name)
+	if v == "" && (s.get(name) == nil || s.get(name).kind != text) {
+		return ""
+	}
+	for _, o := range of {
+		if v == o {
+			return v
+		}
+	}
+	want := "one of " + diag.Names(of)
+	if len(of) == 1 {
+		want = diag.Quote(of[0])
+	}
+	s.tell(s.n.get(name), problem{
+		code: "unknown-value", message: shown(name) + " must be " + want,
+		found: "this is " + shownValue(s.n.get(name)), hint: nearHint(v, of),
+	})
+	return ""
+}
+
+// nearHint suggests a near name, nothing where none is near.
+func nearHint(name string, known []string) string {
+	if near, ok := diag.Nearest(name, known); ok {
+		return "did you mean " + diag.Quote(near) + "?"
+	}
+	return ""
+}
+
+// flag reads true or false.
+func (s *section) flag(name string, otherwise bool) bool {
+	n, k := s.get(name), find(s.keys, name)
+	if n == nil {
+		return otherwise
+	}
+	if n.kind != boolean {
+		s.wrong(n, k, "true or false, without quotes")
+		return otherwise
+	}
+	return n.text == "true"
+}
+
+// count reads a whole number; 0 where it is not given or cannot be read.
+func (s *section) count(name string) int {
+	n := s.get(name)
+	if n == nil {
+		return 0
+	}
+	return s.whole(n, find(s.keys, name))
+}
+
+// counts reads a list of whole numbers.
+func (s *section) counts(name string) []int {
+	k := find(s.keys, name)
+	var out []int
+	for _, n := range s.elements(name, "a list of whole numbers") {
+		out = append(out, s.whole(n, k))
+	}
+	return out
+}
+
+// elements returns the elements of a list; nil where it is not given or is no
+// list.
+func (s *section) elements(name, want string) []*node {
+	n := s.get(name)
+	if n == nil {
+		return nil
+	}
+	if n.kind != list {
+		s.wrong(n, find(s.keys, name), want)
+		return nil
+	}
+	return n.items
+}
+
+// names reads a list of names. What is no text stays as "" so that the others
+// keep their places.
+func (s *section) names(name string) []string {
+	return s.texts(s.get(name), find(s.keys, name), -1)
+}
+
+// two reads a list of two names.
+func (s *section) two(name string) [2]string {
+	var out [2]string
+	copy(out[:], s.texts(s.get(name), find(s.keys, name), 2))
+	return out
+}
+
+// texts reads a list of texts, of exactly size of them unless size is -1.
+func (s *section) texts(n *node, k *key, size int) []string {
+	if n == nil {
+		return nil
+	}
+	want := "a list of names"
+	if size >= 0 {
+		want = fmt.Sprintf("a list of %d names", size)
+	}
+	if n.kind != list {
+		s.wrong(n, k, want)
+		return nil
+	}
+	if size >= 0 && len(n.items) != size {
+		s.tell(n, problem{
+			code: "wrong-length", message: fmt.Sprintf("%s must be %s", shown(k.name), want),
+			found: fmt.Sprintf("this has length %d", len(n.items)), hint: "write " + k.written(k.example),
+		})
+		return nil
+	}
+	out := make([]string, len(n.items))
+	for i, e := range n.items {
+		if e.kind != text {
+			s.tell(e, problem{
+				code: "wrong-type", message: "each name in " + shown(k.name) + " must be a text in quotes", found: "this is " + words[e.kind],
+			})
+			continue
+		}
+		out[i] = e.text
+	}
+	return out
+}
+
+// pair reads [x, y]; NaN where it cannot be read.
+func (s *section) pair(name string) [2]float64 {
+	v := s.coordinates(s.get(name), find(s.keys, name), 2, 2)
+	if v == nil {
+		return [2]float64{unread(s.n.get(name)), unread(s.n.get(name))}
+	}
+	return [2]float64{v[0], v[1]}
+}
+
+// coordinates reads a list of min to max quantities; nil where it is none.
+func (s *section) coordinates(n *node, k *key, least, most int) []float64 {
+	if n == nil {
+		return nil
+	}
+	want := "[x, y]"
+	if most > least {
+		want = "[x, y] or [x, y, z]"
+	}
+	if n.kind != list {
+		s.wrong(n, k, want)
+		return nil
+	}
+	if len(n.items) < least || len(n.items) > most {
+		s.tell(n, problem{
+			code: "wrong-length", message: fmt.Sprintf("%s must be %s", shown(k.name), want),
+			found: fmt.Sprintf("this has length %d", len(n.items)), hint: "write " + k.written(k.example),
+		})
+		return nil
+	}
+	out := make([]float64, len(n.items))
+	for i, e := range n.items {
+		out[i] = s.quantity(e, k)
+	}
+	return out
+}
+
+// table returns the table of a key, nil where it is not given or is none.
+func (s *section) table(name string) *node {
+	n := s.get(name)
+	if n == nil {
+		return nil
+	}
+	if n.kind == table {
+		return n
+	}
+	s.lost = append(s.lost, name)
+	p := problem{
+		code: "wrong-type", message: fmt.Sprintf("%s must be a table", shown(name)), found: "this is " + words[n.kind],
+		hint: "write [" + join(s.n.path(), name) + "] and its keys below",
+	}
+	if n.form == stacked {
+		p.found, p.hint = "this is a list of tables", "there is one only: write ["+n.path()+"]"
+	}
+	s.tell(n, p)
+	return nil
+}
+
+// list returns the tables of a list of tables.
+func (s *section) list(name string) []*node {
+	n := s.get(name)
+	if n == nil {
+		return nil
+	}
+	hint := "write [[" + join(s.n.path(), name) + "]] and its keys below"
+	if n.kind != list {
+		s.tell(n, problem{
+			code: "wrong-type", message: fmt.Sprintf("%s must be a list of tables", shown(name)), found: "this is " + words[n.kind], hint: hint,
+		})
+		return nil
+	}
+	out := make([]*node, len(n.items))
+	for i, e := range n.items {
+		if out[i] = e; e.kind != table {
+			s.tell(e, problem{code: "wrong-type", message: fmt.Sprintf("each %s must be a table", shown(name)), found: "this is " + words[e.kind], hint: hint})
+			out[i] = &node{damaged: true, key: e.key, value: e.value, parent: e.parent, index: e.index}
+		}
+	}
+	return out
+}
+
+// close tells the keys that the table must not have, then those it lacks.
+func (s *section) close() {
+	if s.n == nil {
+		return
+	}
+	unused := s.unused()
+	s.unknown(unused)
+	var meant map[string]bool
+	for i := range s.keys {
+		k := &s.keys[i]
+		if !k.required || s.n.get(k.name) != nil || s.n.damaged {
+			continue
+		}
+		if meant == nil {
+			meant = s.meant(unused)
+		}
+		if meant[k.name] {
+			s.out.blamed[join(s.n.path(), k.name)] = true // the other spelling is told
+			continue
+		}
+		s.lack(k)
+	}
+}
+
+// unused lists the keys that may still be given: what an unknown one can
+// stand for.
+func (s *section) unused() []string {
+	var names []string
+	for _, k := range s.keys {
+		if n := s.n.get(k.name); n == nil || n.form == stacked {
+			names = append(names, k.name)
+		}
+	}
+	return names
+}
+
+// lack tells a key that the table needs and has not.
+func (s *section) lack(k *key) {
+	s.tell(s.n, problem{
+		code: "missing-key", at: s.n.key, path: join(s.n.path(), k.name), message: fmt.Sprintf("%s needs %s", s.name, k.name),
+		hint: "add " + k.name + " = " + k.example + unitNote(k),
+	})
+}
+
+// unknown tells the keys that are not known.
+func (s *section) unknown(unused []string) {
+	for _, e := range s.n.entries {
+		if find(s.keys, e.name) != nil {
+			continue
+		}
+		p := problem{code: "unknown-key", at: e.key, message: fmt.Sprintf("%s has no key %s", s.name, shown(e.name)), name: e.name, known: unused}
+		if e.kind == table || e.form == stacked {
+			p.code, p.message = "unknown-table", fmt.Sprintf("%s has no table %s", s.name, shown(e.name))
+		}
+		s.tell(e, p)
+	}
+}
+
+// maxMeant is for how many unknown keys of a table a near name is looked for.
+const maxMeant = 50
+
+// meant returns the unused keys that unknown ones most likely stand for.
+func (s *section) meant(unused []string) map[string]bool {
+	meant := map[string]bool{}
+	looked := 0
+	for _, e := range s.n.entries {
+		if find(s.keys, e.name) != nil {
+			continue
+		}
+		if looked++; looked > maxMeant {
+			break
+		}
+		if near, ok := diag.Nearest(e.name, unused); ok {
+			meant[near] = true
+		}
+	}
+	return meant
+}
+
+// legible refuses names that would not print as they are.
+func (r *reader) legible(n *node, name string, onKey bool) {
+	if !diag.IsHidden(name) {
+		return
+	}
+	at := n.value
+	if onKey {
+		at = n.key
+	}
+	r.tell(n, problem{
+		code: "control-character", at: at, message: "a name must be made of characters that print", found: "this is " + shown(name),
+		hint: "leave out control characters, line ends and invisible marks",
+	})
+}
+
+// unitNote tells the unit of a number in a hint.
+func unitNote(k *key) string {
+	if k.unit == units.Number || strings.HasPrefix(k.example, `"`) {
+		return ""
+	}
+	return ", in " + k.unit.Plain()
+}
+
+// shownValue gives a value as it stands in the file.
+func shownValue(n *node) string {
+	if v := brief(n.text); n.kind != text {
+		return diag.Visible(v)
+	} else {
+		return `"` + diag.Visible(v) + `"`
+	}
+}
