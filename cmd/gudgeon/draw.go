@@ -124,7 +124,7 @@ func (o *drawOptions) figure(l *loaded, m *kinematics.Model) (*plots.Figure, err
 	if !o.wheels {
 		drawing.WheelRadius, drawing.Front = 0, nil
 	}
-	drawing.Subtitle = fmt.Sprintf("%s of wheel travel, of %.1f mm; solid: %s. Equal scale on both axes",
+	drawing.Subtitle = fmt.Sprintf("%s in %.1f mm of wheel travel, solid at %s; equal scale on both axes",
 		numberWord(len(o.at.value), "position"), full, drawing.Poses[0].Label)
 	figure, err := drawing.Figure()
 	if err != nil {

@@ -16,7 +16,7 @@ var pictureKinds = []struct {
 	of   string
 	draw func(*loaded, *kinematics.Model) (*plots.Figure, error)
 }{
-	{"overview", "leverage, stroke and axle path over one axis of travel", drawOverview},
+	{"overview", "leverage, rising rate, axle and crank distance over one axis of travel", drawOverview},
 	{"leverage", "leverage ratio and its slope", drawLeverage},
 	{"rising-rate", "wheel rate that the leverage makes of a linear spring", drawRisingRate},
 	{"axle-path", "way of the rear axle, at equal scale", drawAxlePath},
@@ -83,7 +83,7 @@ func drawOverview(l *loaded, m *kinematics.Model) (*plots.Figure, error) {
 		X: overTravel,
 		Panels: []plots.Panel{
 			{Heading: "leverage ratio, mm/mm", Lines: one("", s, s.Leverage, extremes(&s.Summary)...)},
-			{Heading: "shock stroke, mm", Lines: one("", s, s.Stroke)},
+			{Heading: "wheel rate for 1 N/mm of spring rate, N/mm", Lines: one("", s, study.RisingRate(s))},
 			{Heading: "axle forward of its start, mm", Lines: one("", s, less(s.AxleX, s.AxleX[0]))},
 			{Heading: "crank to axle, growth in mm", Lines: one("", s, less(s.Chainstay, s.Chainstay[0]))},
 		},

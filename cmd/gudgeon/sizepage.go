@@ -60,7 +60,7 @@ func checkName(name, part string) string {
 	return name + ", " + part
 }
 
-// pageChecks lists the checks of one joint, worst last column first read.
+// pageChecks lists the checks of one joint.
 func pageChecks(checks []check.Check) *report.Table {
 	name := report.Column{Name: "check", Heading: "check"}
 	value := report.Column{Name: "value", Heading: "value", Decimals: 1}
@@ -68,7 +68,6 @@ func pageChecks(checks []check.Check) *report.Table {
 	unit := report.Column{Name: "unit", Heading: "unit"}
 	safety := report.Column{Name: "safety", Heading: "safety", Decimals: 2}
 	verdict := report.Column{Name: "verdict", Heading: ""}
-	source := report.Column{Name: "source", Heading: "limit from"}
 	for _, c := range checks {
 		name.Words = append(name.Words, checkName(c.Name, c.Part))
 		value.Numbers = append(value.Numbers, c.Value)
@@ -76,9 +75,8 @@ func pageChecks(checks []check.Check) *report.Table {
 		unit.Words = append(unit.Words, c.Unit)
 		safety.Numbers = append(safety.Numbers, c.Safety)
 		verdict.Words = append(verdict.Words, passWord(c.Pass))
-		source.Words = append(source.Words, c.Source)
 	}
-	return &report.Table{Columns: []report.Column{name, value, limit, unit, safety, verdict, source}}
+	return &report.Table{Columns: []report.Column{name, value, limit, unit, safety, verdict}}
 }
 
 func passWord(pass bool) string {
@@ -88,18 +86,19 @@ func passWord(pass bool) string {
 	return "FAIL"
 }
 
-// checkNotes are what would move the checks that fail, then the remarks.
+// checkNotes are what would move the checks that fail, where the limits come
+// from, and the remarks.
 func checkNotes(r joints.Result) []string {
-	var notes []string
+	notes := []string{""}
 	for _, c := range r.Checks {
 		if !c.Pass {
 			notes = append(notes, fmt.Sprintf("%s fails: %s", checkName(c.Name, c.Part), c.Remedy))
 		}
 	}
-	if notes = append(notes, r.Remarks...); len(notes) > 0 {
-		notes = append([]string{""}, notes...)
+	for _, c := range r.Checks {
+		notes = append(notes, fmt.Sprintf("limit of %s: %s", c.Name, c.Source))
 	}
-	return notes
+	return append(notes, r.Remarks...)
 }
 
 // partWords are the words of a geometry sheet for the parts of a quantity's

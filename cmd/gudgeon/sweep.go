@@ -188,7 +188,7 @@ func (s *swept) page() *report.Page {
 		},
 	}
 	if s.limit != nil {
-		p.Blocks[0].Lead = []string{limitLine(s.limit), ""}
+		p.Blocks = append([]report.Block{{Notes: []string{limitLine(s.limit)}}}, p.Blocks...)
 	}
 	if len(s.outcomes) > 0 {
 		p.Blocks = append(p.Blocks, requirementBlock(s.outcomes))

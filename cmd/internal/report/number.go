@@ -18,14 +18,63 @@ func AppendNumber(dst []byte, x float64) []byte {
 	if !Exists(x) {
 		return dst
 	}
-	x = roundSignificant(x)
-	if x == 0 {
+	var buf [32]byte
+	s := strconv.AppendFloat(buf[:0], x, 'e', significantDigits-1, 64) // -d.ddddddddddde±dd
+	negative := s[0] == '-'
+	if negative {
+		s = s[1:]
+	}
+	exponent := exponentOf(s[significantDigits+2:])
+	digits := append(s[:1], s[2:significantDigits+1]...)
+	for len(digits) > 1 && digits[len(digits)-1] == '0' {
+		digits = digits[:len(digits)-1]
+	}
+	if digits[0] == '0' {
 		return append(dst, '0') // also for -0
 	}
-	if a := math.Abs(x); a < 1e-6 || a >= 1e21 {
-		return strconv.AppendFloat(dst, x, 'e', -1, 64)
+	if negative {
+		dst = append(dst, '-')
 	}
-	return strconv.AppendFloat(dst, x, 'f', -1, 64)
+	return appendDigits(dst, digits, exponent)
+}
+
+// exponentOf reads "+07" as 7.
+func exponentOf(s []byte) int {
+	n := 0
+	for _, c := range s[1:] {
+		n = 10*n + int(c-'0')
+	}
+	if s[0] == '-' {
+		return -n
+	}
+	return n
+}
+
+// appendDigits appends d.ddd·10^exponent.
+func appendDigits(dst, digits []byte, exponent int) []byte {
+	switch whole := exponent + 1; {
+	case exponent < -6 || exponent > 20:
+		dst = append(dst, digits[0])
+		if len(digits) > 1 {
+			dst = append(append(dst, '.'), digits[1:]...)
+		}
+		dst = append(dst, 'e')
+		return strconv.AppendInt(dst, int64(exponent), 10)
+	case whole <= 0:
+		return append(appendZeros(append(dst, "0."...), -whole), digits...)
+	case whole >= len(digits):
+		return appendZeros(append(dst, digits...), whole-len(digits))
+	default:
+		dst = append(append(dst, digits[:whole]...), '.')
+		return append(dst, digits[whole:]...)
+	}
+}
+
+func appendZeros(dst []byte, n int) []byte {
+	for range n {
+		dst = append(dst, '0')
+	}
+	return dst
 }
 
 // Number is AppendNumber as a string, "" where x does not exist.
@@ -49,14 +98,6 @@ func Exists(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
 // missing stands on a page where a value does not exist.
 const missing = "–"
-
-// roundSignificant rounds x to significantDigits decimal digits.
-func roundSignificant(x float64) float64 {
-	var buf [32]byte
-	s := strconv.AppendFloat(buf[:0], x, 'e', significantDigits-1, 64)
-	r, _ := strconv.ParseFloat(string(s), 64) // cannot fail: the largest float64 rounds down
-	return r
-}
 
 // isZero reports whether the digits of s are all zero.
 func isZero(s string) bool {

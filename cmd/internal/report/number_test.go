@@ -22,10 +22,13 @@ func TestNumber(t *testing.T) {
 		{-0.005421403459782312, "-0.00542140345978"},
 		{1e-6, "0.000001"},
 		{9.99999999999999e-7, "0.000001"}, // rounds up to the plain form
-		{1.5e-9, "1.5e-09"},
-		{1e21, "1e+21"},
-		{math.MaxFloat64, "1.79769313486e+308"},
-		{math.SmallestNonzeroFloat64, "5e-324"},
+		{1.5e-9, "1.5e-9"},
+		{1e21, "1e21"},
+		{math.MaxFloat64, "1.79769313486e308"},
+		{math.SmallestNonzeroFloat64, "4.94065645841e-324"},
+		{-1500, "-1500"},
+		{1e20, "100000000000000000000"},
+		{-0.000012, "-0.000012"},
 		{math.NaN(), ""},
 		{math.Inf(1), ""},
 		{math.Inf(-1), ""},
@@ -73,5 +76,12 @@ func TestFixed(t *testing.T) {
 		if got := Fixed(c.x, c.decimals); got != c.want {
 			t.Errorf("Fixed(%v, %d) = %q, want %q", c.x, c.decimals, got, c.want)
 		}
+	}
+}
+
+func BenchmarkAppendNumber(b *testing.B) {
+	var buf []byte
+	for b.Loop() {
+		buf = AppendNumber(buf[:0], -0.005421403459782312)
 	}
 }

@@ -11,9 +11,9 @@ type Page struct {
 // Block is a heading with what stands under it; each part may be empty.
 type Block struct {
 	Heading string
-	Lead    []string // lines before the table
+	Lead    []string // lines before the table, kept whole
 	Table   *Table
-	Notes   []string // lines after it
+	Notes   []string // running text after it
 	Verdict Verdict  // of the block as a whole: colours its heading
 }
 

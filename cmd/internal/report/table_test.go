@@ -200,6 +200,26 @@ a note
 	}
 }
 
+// Running text is wrapped at blanks only; an over-long word stays whole, and
+// wide letters count two.
+func TestWrap(t *testing.T) {
+	for _, c := range []struct {
+		s     string
+		width int
+		want  []string
+	}{
+		{"fits as  it is", 20, []string{"fits as  it is"}},
+		{"", 10, []string{""}},
+		{"one two three four", 9, []string{"one two", "three", "four"}},
+		{"a reallylongword b", 6, []string{"a", "reallylongword", "b"}},
+		{"日本 語", 4, []string{"日本", "語"}},
+	} {
+		if d := cmp.Diff(c.want, wrap(c.s, c.width)); d != "" {
+			t.Errorf("%q at %d: %s", c.s, c.width, d)
+		}
+	}
+}
+
 func TestFormatOfFile(t *testing.T) {
 	for name, want := range map[string]Format{"a.csv": CSV, "b.c.JSON": JSON, "x.md": Markdown, "x.txt": Text} {
 		if got, ok := FormatOfFile(name); !ok || got != want {

@@ -19,7 +19,7 @@ func WriteText(w io.Writer, p *Page, colour bool) error {
 	ink := inks{on: colour}
 	b.WriteString(ink.bold(diag.Visible(p.Title)) + "\n")
 	if p.Subtitle != "" {
-		b.WriteString(ink.quiet(diag.Visible(p.Subtitle)) + "\n")
+		writeWrapped(b, []string{p.Subtitle}, "", ink.quiet)
 	}
 	for _, block := range p.Blocks {
 		b.WriteByte('\n')
@@ -30,21 +30,62 @@ func WriteText(w io.Writer, p *Page, colour bool) error {
 		if block.Table != nil {
 			writeLines(b, block.Table.text(), "  ")
 		}
-		writeLines(b, block.Notes, "  ")
+		writeWrapped(b, block.Notes, "  ", plain)
 	}
 	if len(p.Notes) > 0 {
 		b.WriteByte('\n')
 	}
-	for _, n := range p.Notes {
-		b.WriteString(ink.quiet(diag.Visible(n)) + "\n")
-	}
+	writeWrapped(b, p.Notes, "", ink.quiet)
 	return b.Flush()
 }
+
+func plain(s string) string { return s }
 
 func writeLines(b *bufio.Writer, lines []string, indent string) {
 	for _, l := range lines {
 		b.WriteString(strings.TrimRight(indent+diag.Visible(l), " ") + "\n")
 	}
+}
+
+// lineWidth is where running text is wrapped, in terminal cells. Tables, whose
+// width follows from what they hold, are not.
+const lineWidth = 100
+
+// writeWrapped writes lines of running text; what does not fit is carried on
+// two blanks in.
+func writeWrapped(b *bufio.Writer, lines []string, indent string, ink func(string) string) {
+	for _, l := range lines {
+		for i, part := range wrap(diag.Visible(l), lineWidth-len(indent)) {
+			if i > 0 {
+				part = "  " + part
+			}
+			b.WriteString(strings.TrimRight(indent+ink(part), " ") + "\n")
+		}
+	}
+}
+
+// wrap breaks s at blanks into parts of at most width cells, two fewer after
+// the first; a longer word stays whole. Text that fits is one part.
+func wrap(s string, width int) []string {
+	if Width(s) <= width {
+		return []string{s}
+	}
+	var parts []string
+	part := ""
+	for word := range strings.FieldsSeq(s) {
+		if part != "" && Width(part)+1+Width(word) > width {
+			parts = append(parts, part)
+			part = ""
+			if len(parts) == 1 {
+				width -= 2
+			}
+		}
+		if part != "" {
+			part += " "
+		}
+		part += word
+	}
+	return append(parts, part)
 }
 
 // text lays the table out: headings over units, a rule, the rows; no blanks at
