@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 )
@@ -98,12 +99,28 @@ type scene struct {
 	poses [][]vg.Point
 	at    func(r2.Vec) vg.Point
 	scale vg.Length // pt per unit of the data
+
+	grounds []groundMark
 }
 
 func (s *linkageSheet) draw(c draw.Canvas) {
+	sc, p := s.scene(c)
+	p.Draw(draw.Crop(c, 0, 0, 0, -headingHeight))
+	sc.drawWheels()
+	for i := len(sc.poses) - 1; i > 0; i-- {
+		sc.drawBeneath(i)
+	}
+	sc.drawFirst()
+	names := sc.names()
+	drawNames(sc.c, names)
+	drawHeading(c, sc.c.Max.Y, s.Y)
+	sc.drawKey(c, sc.c.Max.Y, names)
+}
+
+// scene brings the linkage onto the page, into a panel at equal scale.
+func (s *linkageSheet) scene(c draw.Canvas) (*scene, *plot.Plot) {
 	area := draw.Crop(c, 0, 0, 0, -headingHeight)
 	p := equalPanel(area, s.x, s.y, linkageAir, tickFit(s.X, area.Max.X-area.Min.X))
-	p.Draw(area)
 	data := p.DataCanvas(area)
 	toX, toY := p.Transforms(&data)
 	sc := &scene{linkageSheet: s, c: data, scale: vg.Length(perUnit(data, p))}
@@ -115,15 +132,13 @@ func (s *linkageSheet) draw(c draw.Canvas) {
 		}
 		sc.poses = append(sc.poses, pts)
 	}
-	sc.drawWheels()
-	for i := len(sc.poses) - 1; i > 0; i-- {
-		sc.drawBeneath(i)
-	}
-	grounds := sc.drawFirst()
-	names := place(sc.tags(), sc.obstacles(grounds), grow(data.Rectangle, -2))
-	drawNames(data, names)
-	drawHeading(c, data.Max.Y, s.Y)
-	sc.drawKey(c, data.Max.Y, names)
+	sc.grounds = sc.groundMarks()
+	return sc, p
+}
+
+// names places all names.
+func (sc *scene) names() []placed {
+	return place(sc.tags(), sc.obstacles(), grow(sc.c.Rectangle, -2))
 }
 
 // outline is the convex outline of a link at a position.
@@ -179,8 +194,8 @@ func (sc *scene) drawBeneath(i int) {
 }
 
 // drawFirst draws the first position: bodies, bars, shock, then what holds
-// them together. It gives the directions of the ground marks.
-func (sc *scene) drawFirst() (grounds []obstacle) {
+// them together.
+func (sc *scene) drawFirst() {
 	pts := sc.poses[0]
 	for _, sl := range sc.Sliders {
 		drawRail(sc.c, 1, pts[sl.Guide[0]], pts[sl.Guide[1]])
@@ -198,14 +213,8 @@ func (sc *scene) drawFirst() (grounds []obstacle) {
 	for _, sl := range sc.Sliders {
 		drawCarriage(sc.c, 1, pts[sl.Point], pts[sl.Guide[0]], pts[sl.Guide[1]])
 	}
-	members := sc.memberObstacles(0, touchLink, alongLink)
-	for k, p := range pts {
-		if sc.framed[k] && sc.joins[k] > 1 {
-			down := groundDirection(p, members)
-			drawGround(sc.c, p, down)
-			grounds = append(grounds, obstacle{a: p, b: offset(p, down, groundReach-groundHalf, 0),
-				half: groundHalf + 2, touch: touchSymbol})
-		}
+	for _, g := range sc.grounds {
+		drawGround(sc.c, g.at, g.down)
 	}
 	for k, p := range pts {
 		switch {
@@ -217,7 +226,21 @@ func (sc *scene) drawFirst() (grounds []obstacle) {
 			drawDot(sc.c, p)
 		}
 	}
-	return grounds
+}
+
+// groundMark is a fixed pin; down is where its mark stands, seen from it.
+type groundMark struct{ at, down vg.Point }
+
+// groundMarks lists the pins on the frame.
+func (sc *scene) groundMarks() []groundMark {
+	var out []groundMark
+	members := sc.memberObstacles(0, touchLink, alongLink)
+	for k, p := range sc.poses[0] {
+		if sc.framed[k] && sc.joins[k] > 1 {
+			out = append(out, groundMark{p, groundDirection(p, members)})
+		}
+	}
+	return out
 }
 
 // groundDirection is where the ground mark covers least: down where that is
@@ -300,8 +323,12 @@ func (sc *scene) memberObstacles(pose int, touch, along float64) []obstacle {
 }
 
 // obstacles is all that a name should keep clear of.
-func (sc *scene) obstacles(grounds []obstacle) []obstacle {
-	out := append(sc.memberObstacles(0, touchLink, alongLink), grounds...)
+func (sc *scene) obstacles() []obstacle {
+	out := sc.memberObstacles(0, touchLink, alongLink)
+	for _, g := range sc.grounds {
+		out = append(out, obstacle{a: g.at, b: offset(g.at, g.down, groundReach-groundHalf, 0),
+			half: groundHalf + 2, touch: touchSymbol})
+	}
 	for k, p := range sc.poses[0] {
 		r := pinRadius
 		if k == sc.Axle {
