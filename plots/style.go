@@ -76,12 +76,18 @@ const (
 // library asks for: style sheets select on the exact colour.
 type ink struct{ r, g, b, a uint8 }
 
-// RGBA gives the alpha-premultiplied components, rounded up, so that dividing
-// by alpha and cutting the fraction returns r, g and b.
+// RGBA gives the alpha-premultiplied components, the next 16-bit value above
+// the exact one, so that dividing by alpha and cutting the fraction returns r,
+// g and b. They differ from the exact ones by less than an 8-bit step.
 func (k ink) RGBA() (r, g, b, a uint32) {
 	a = uint32(k.a) * 0x101
-	up := func(v uint8) uint32 { return (uint32(v)*a + 0xfe) / 0xff }
-	return up(k.r), up(k.g), up(k.b), a
+	above := func(v uint8) uint32 {
+		if v == 0 {
+			return 0
+		}
+		return min(uint32(v)*a/0xff+1, a)
+	}
+	return above(k.r), above(k.g), above(k.b), a
 }
 
 // fade is the same colour at the opacity in [0, 1].
