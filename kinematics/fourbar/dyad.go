@@ -10,12 +10,8 @@ import (
 // z is a plane vector as a complex number: a product turns and scales.
 func z(v r2.Vec) complex128 { return complex(v.X, v.Y) }
 
-// dot and cross are those of two plane vectors.
-func dot(a, b complex128) float64   { return real(a)*real(b) + imag(a)*imag(b) }
+// cross is that of two plane vectors.
 func cross(a, b complex128) float64 { return real(a)*imag(b) - imag(a)*real(b) }
-
-// square returns |a|².
-func square(a complex128) float64 { return dot(a, a) }
 
 // dyad is two bars joined at a pin B, the first from P, the second from Q.
 // With d = Q − P and D = |d|² the intersection of both circles is

@@ -43,3 +43,21 @@ func distinct(a, b named) error {
 	}
 	return nil
 }
+
+// lengths refuses what is not a finite number > 0.
+func lengths(names []string, values ...float64) error {
+	for i, v := range values {
+		if !(v > 0) || math.IsInf(v, 1) {
+			return &GeometryError{names[i], fmt.Sprintf("must be a length greater than 0 (%g)", v)}
+		}
+	}
+	return nil
+}
+
+// number refuses what is not a finite number.
+func number(name string, value float64) error {
+	if math.IsNaN(value) || math.IsInf(value, 0) {
+		return &GeometryError{name, fmt.Sprintf("must be a finite number (%g)", value)}
+	}
+	return nil
+}
