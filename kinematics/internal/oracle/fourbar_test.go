@@ -87,3 +87,74 @@ func TestSixBarKernel(t *testing.T) {
 		compareKernel(t, m, at, c)
 	}
 }
+
+// TestTextbookFourBar drives the crank by a shock and holds coupler and rocker
+// against the closed form at the crank's angle and rates.
+func TestTextbookFourBar(t *testing.T) {
+	l := fourbar.FourBar{Crank: 40, Coupler: 120, Rocker: 80, Ground: 100}
+	for _, branch := range []fourbar.Branch{fourbar.Open, fourbar.Crossed} {
+		const theta2 = 0.9
+		start, err := l.Position(theta2, branch)
+		if err != nil {
+			t.Fatal(err)
+		}
+		o2, a, b, o4 := l.Pins(start)
+		m := &linkage.Mechanism{
+			Points: []r2.Vec{o2, a, b, o4, {X: -60, Y: 60}},
+			Links:  [][]int{{0, 3, 4}, {0, 1}, {1, 2}, {3, 2}},
+			Shock:  [2]int{4, 1}, Axle: 2, Carrier: 2,
+		}
+		states, err := Trace(m, []float64{-10, 0, 10, 20})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range states {
+			want, err := l.Move(theta2+s.Angle[1], s.Omega[1], s.Alpha[1], branch)
+			if err != nil {
+				t.Fatal(err)
+			}
+			near(t, "θ3", math.Remainder(start.Theta3+s.Angle[2]-want.Theta3, 2*math.Pi), 0, 1)
+			near(t, "θ4", math.Remainder(start.Theta4+s.Angle[3]-want.Theta4, 2*math.Pi), 0, 1)
+			near(t, "ω3", s.Omega[2], want.Omega3, 1)
+			near(t, "ω4", s.Omega[3], want.Omega4, 1)
+			near(t, "α3", s.Alpha[2], want.Alpha3, 1)
+			near(t, "α4", s.Alpha[3], want.Alpha4, 1)
+			nearVec(t, "I13", s.Centre(m), l.Centres(want.Position).I13, 1)
+		}
+	}
+}
+
+// TestTextbookSliderCrank does the same with a slider, its slide tilted.
+func TestTextbookSliderCrank(t *testing.T) {
+	l := fourbar.SliderCrank{Crank: 40, Coupler: 120, Offset: -20}
+	const theta2, tilt = 1.0, 0.3
+	start, err := l.Position(theta2, fourbar.Open)
+	if err != nil {
+		t.Fatal(err)
+	}
+	turn := func(v r2.Vec) r2.Vec { return r2.Rotate(v, tilt, r2.Vec{}) }
+	o2, a, b := l.Pins(start)
+	m := &linkage.Mechanism{
+		// The guide lies 7 beside the slide: its offset stays what it is.
+		Points:  []r2.Vec{turn(o2), turn(a), turn(b), turn(r2.Vec{X: 50, Y: -27}), turn(r2.Vec{X: 150, Y: -27}), turn(r2.Vec{X: -60, Y: 60})},
+		Links:   [][]int{{0, 3, 4, 5}, {0, 1}, {1, 2}},
+		Sliders: []linkage.Slider{{Point: 2, Link: 2, Guide: [2]int{3, 4}, On: 0}},
+		Shock:   [2]int{5, 1}, Axle: 2, Carrier: 2,
+	}
+	states, err := Trace(m, []float64{-10, 0, 10, 20})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range states {
+		want, err := l.Move(theta2+s.Angle[1], s.Omega[1], s.Alpha[1], fourbar.Open)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "θ3", math.Remainder(start.Theta3+s.Angle[2]-want.Theta3, 2*math.Pi), 0, 1)
+		near(t, "ω3", s.Omega[2], want.Omega3, 1)
+		near(t, "α3", s.Alpha[2], want.Alpha3, 1)
+		nearVec(t, "slider", s.Position[2], turn(r2.Vec{X: want.Distance, Y: l.Offset}), 1)
+		nearVec(t, "slider's speed", s.Velocity[2], turn(r2.Vec{X: want.Speed}), 1)
+		nearVec(t, "slider's acceleration", s.Acceleration[2], turn(r2.Vec{X: want.Acceleration}), 1)
+	}
+}
