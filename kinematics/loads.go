@@ -53,7 +53,7 @@ func (m *Model) solveCase(c *LoadCase) CaseLoads {
 	for k, e := range rx.Entries {
 		out.Pins = append(out.Pins, PinForce{
 			Point: m.design.Points[e.Point].Name, Link: m.index.linkName(e.Link),
-			Force: r2.Vec{X: rx.FX[k][0], Y: rx.FY[k][0]},
+			Force: rx.Force(k, 0),
 		})
 	}
 	if out.ShockForce < 0 {
@@ -116,7 +116,7 @@ func (m *Model) pinTrace(name string, travel []float64, rx *linkage.Reactions) P
 			t.Force = append(t.Force, make([]float64, len(travel)))
 		}
 		for i := range travel {
-			F := r2.Norm(r2.Vec{X: rx.FX[k][i], Y: rx.FY[k][i]})
+			F := r2.Norm(rx.Force(k, i))
 			t.Force[j][i] = max(t.Force[j][i], F)
 		}
 	}

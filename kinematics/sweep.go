@@ -120,12 +120,12 @@ func (m *Model) columns(sw *Sweep, pt *linkage.Path) {
 	sw.AxleX, sw.AxleY, sw.CentreX, sw.CentreY = next(), next(), next(), next()
 	sw.Chainstay = next()
 	axle := m.index.axle
-	m.motion.Centres(sw.CentreX, sw.CentreY, pt, m.index.carrier, axle, Infinity)
+	m.motion.Centres(sw.CentreX, sw.CentreY, pt, Infinity)
 	for i, s := range pt.Stroke {
 		P := m.place(pt, axle, i)
-		ratio := pt.VY[axle][i]
+		ratio := pt.V(axle, i).Y
 		sw.Stroke[i], sw.ShockLength[i] = s, m.motion.ShockLength(s)
-		sw.Leverage[i], sw.LeverageSlope[i] = ratio, pt.AY[axle][i]/ratio
+		sw.Leverage[i], sw.LeverageSlope[i] = ratio, pt.A(axle, i).Y/ratio
 		sw.AxleX[i], sw.AxleY[i] = P.X, P.Y
 		sw.Chainstay[i] = r2.Norm(r2.Sub(P, m.crankAxis(pt, i)))
 	}
@@ -156,12 +156,12 @@ func (m *Model) summary() Summary {
 	f := m.newFinder()
 	axle := m.index.axle
 	ratio := curve{
-		value: func(pt *linkage.Path, i int) float64 { return pt.VY[axle][i] },
-		slope: func(pt *linkage.Path, i int) float64 { return pt.AY[axle][i] },
+		value: func(pt *linkage.Path, i int) float64 { return pt.V(axle, i).Y },
+		slope: func(pt *linkage.Path, i int) float64 { return pt.A(axle, i).Y },
 	}
 	back := curve{
 		value: func(pt *linkage.Path, i int) float64 { return m.design.Points[axle].At.X - m.place(pt, axle, i).X },
-		slope: func(pt *linkage.Path, i int) float64 { return -pt.VX[axle][i] },
+		slope: func(pt *linkage.Path, i int) float64 { return -pt.V(axle, i).X },
 	}
 	stroke, full := m.motion.Reach()
 	last := len(f.coarse.Stroke) - 1

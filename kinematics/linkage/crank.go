@@ -6,11 +6,11 @@ import "gonum.org/v1/gonum/spatial/r2"
 // the frame at A, its point q turns with the rotor (cos θ, sin θ). Derivatives
 // are by θ until Motion turns them into derivatives by stroke.
 type crank struct {
-	a, q      int // points
-	link      int
-	rotor     int
-	at, arm   r2.Vec // A and q − A at the design position
-	aA, aBase int
+	a, q    int // points
+	link    int
+	rotor   int
+	at, arm r2.Vec // A and q − A at the design position
+	pinA    int
 }
 
 func (s *crank) clone() step { c := *s; return &c }
@@ -21,28 +21,28 @@ func (s *crank) bind(m *Motion) {
 
 func (s *crank) run(pt *Path, lo, hi int) int {
 	r := pt.rotors[s.rotor]
-	for i := lo; i < hi; i++ {
-		e := turn(r.c[i], r.s[i], s.arm)
-		pt.set(s.q, i, r2.Add(s.at, e))
-		pt.setV(s.q, i, perp(e))
-		r.w[i], r.a[i] = 1, 0
+	c := r.c[lo:hi]
+	n := len(c)
+	sn, w := r.s[lo:hi][:n], pt.w[s.link][lo:hi][:n]
+	x, y := pt.x[s.q][lo:hi][:n], pt.y[s.q][lo:hi][:n]
+	for i, c := range c {
+		x[i] = s.at.X + (c*s.arm.X - sn[i]*s.arm.Y)
+		y[i] = s.at.Y + (sn[i]*s.arm.X + c*s.arm.Y)
+		w[i] = 1
 	}
 	return hi
 }
 
-func (s *crank) accelerate(pt *Path, lo, hi int) {
-	for i := lo; i < hi; i++ {
-		pt.setA(s.q, i, r2.Sub(s.at, pt.At(s.q, i)))
-	}
-}
+func (s *crank) accelerate(pt *Path, lo, hi int) { clear(pt.al[s.link][lo:hi]) }
 
 // react passes the link's whole load to the frame; its moment is balanced by
 // the shock force, which React found by virtual work.
 func (s *crank) react(rx *Reactions, _ *Path, lo, hi int) {
-	f, g := rx.load(s.link), rx.load(0)
+	f := rx.load(s.link)
+	x, y := rx.pin(s.pinA)
 	for i := lo; i < hi; i++ {
-		rx.pair(s.aBase, s.aA, i, f.x[i], f.y[i])
-		g.add(i, s.at, f.x[i], f.y[i])
+		x[i] -= f.x[i]
+		y[i] -= f.y[i]
 	}
 }
 
@@ -56,3 +56,6 @@ func (r rotor) turnBy(i int, d float64) {
 	c, s := (1-h*h)*k, 2*h*k
 	r.c[i], r.s[i] = r.c[i]*c-r.s[i]*s, r.c[i]*s+r.s[i]*c
 }
+
+func (s *crank) inputs() []int  { return nil }
+func (s *crank) outputs() []int { return []int{s.q} }

@@ -19,8 +19,13 @@ import (
 // assembly branch is kept by the formula itself. S² < 0 means that the members
 // do not reach, S = 0 that they are in line: a dead point.
 //
-// With d = B − A and e = B − C the lengths keep d·(vB − vA) = 0 and
-// e·(vB − vC) = c·c′, a pair of equations with the determinant d × e = σ·S/2.
+// With d = B − A, e = B − C and det = d × e = σ·S/2, the pin's velocity is
+// vA + ωa·perp(d) = vC + ωc·perp(e); its products with e and d give
+//
+//	ωa = e·(vC − vA)/det,   ωc = d·(vC − vA)/det
+//
+// and the accelerations the same with aC − aA + ωa²·d − ωc²·e in place of
+// vC − vA.
 
 // dyad is the step for two links of constant length.
 type dyad struct {
@@ -34,29 +39,25 @@ type dyad struct {
 	sigma  float64
 	ax, ay float64 // A where it is the frame's
 
-	entry dyadEntries
+	pinA, pinB, pinC int // rows of Reactions: on A–B at A, on C–B at B, on C–B at C
 }
 
-// shockDyad is the step for a link and the shock, both pinned to the frame:
-// c = ℓ₀ − s, so c·c′ = −c.
+// shockDyad is the step for a link and the shock, both pinned to the frame.
+// With c = ℓ₀ − s and c′ = −1 the shock keeps e·vB = −c, so ωa = −c/det, and
+// e·aB + vB² = 1, so αa = (1 − ωa²·d·D)/det.
 type shockDyad struct {
 	a, b, c int
 	link    int
 	slot    int
-	aa, l0  float64
-	sigma   float64
-	at      r2.Vec  // A
-	d       r2.Vec  // D
-	dd      float64 // D²
-	cx, cy  float64 // C
-	hx, hy  float64 // D/(2D²)
-	entry   dyadEntries
-}
 
-// dyadEntries are the rows of Reactions that a dyad writes: the pins at B, A
-// and C on the dyad's own members and on what carries A and C.
-type dyadEntries struct {
-	bA, bC, aA, aBase, cC, cBase int
+	aa, l0 float64
+	sigma  float64
+	at     r2.Vec // A
+	d      r2.Vec // D
+	dd     float64
+	foot   r2.Vec // C
+
+	pinA, pinB, pinC int // rows of Reactions: on the link at A, on the shock at B, on the shock at C
 }
 
 func (s *dyad) clone() step      { c := *s; return &c }
@@ -73,10 +74,8 @@ func (s *shockDyad) bind(m *Motion) {
 	A, B, C := m.points[s.a], m.points[s.b], m.points[s.c]
 	s.aa, s.l0 = r2.Norm2(r2.Sub(B, A)), r2.Norm(r2.Sub(B, C))
 	s.sigma = side(A, B, C)
-	s.at, s.d = A, r2.Sub(C, A)
+	s.at, s.d, s.foot = A, r2.Sub(C, A), C
 	s.dd = r2.Norm2(s.d)
-	s.cx, s.cy = C.X, C.Y
-	s.hx, s.hy = s.d.X/(2*s.dd), s.d.Y/(2*s.dd)
 }
 
 // side is +1 where B stands to the left of A→C, else −1.
@@ -90,13 +89,11 @@ func side(A, B, C r2.Vec) float64 {
 func (s *shockDyad) run(pt *Path, lo, hi int) int {
 	st := pt.Stroke[lo:hi]
 	n := len(st)
-	bx, by := pt.X[s.b][lo:hi][:n], pt.Y[s.b][lo:hi][:n]
-	vx, vy := pt.VX[s.b][lo:hi][:n], pt.VY[s.b][lo:hi][:n]
-	inv := pt.inv[s.slot][lo:hi][:n]
+	bx, by := pt.x[s.b][lo:hi][:n], pt.y[s.b][lo:hi][:n]
+	w, inv := pt.w[s.link][lo:hi][:n], pt.inv[s.slot][lo:hi][:n]
 	l0, base, four := s.l0, s.aa+s.dd, 4*s.aa*s.dd
-	hx, hy, gx, gy := s.hx, s.hy, -s.sigma*s.hy, s.sigma*s.hx
-	ax, ay := s.at.X, s.at.Y
-	two := 2 * s.sigma
+	hx, hy := s.d.X/(2*s.dd), s.d.Y/(2*s.dd)
+	ax, ay, sigma := s.at.X, s.at.Y, s.sigma
 	for i, t := range st {
 		l := l0 - t
 		m := base - l*l
@@ -104,46 +101,38 @@ func (s *shockDyad) run(pt *Path, lo, hi int) int {
 		if !(disc > 0) || l <= 0 {
 			return lo + i
 		}
-		S := math.Sqrt(disc)
-		w := two / S // 1/det
-		dx, dy := m*hx+S*gx, m*hy+S*gy
-		x, y := ax+dx, ay+dy
-		bx[i], by[i] = x, y
-		// d·v = 0, e·v = −l
-		vx[i], vy[i] = l*dy*w, -l*dx*w
-		inv[i] = w
+		S := sigma * math.Sqrt(disc)
+		bx[i] = ax + (m*hx - S*hy)
+		by[i] = ay + (m*hy + S*hx)
+		v := 2 / S
+		inv[i], w[i] = v, -l*v
 	}
 	return hi
 }
 
 func (s *shockDyad) accelerate(pt *Path, lo, hi int) {
-	bx, by := pt.X[s.b], pt.Y[s.b]
-	vx, vy := pt.VX[s.b], pt.VY[s.b]
-	ax, ay := pt.AX[s.b], pt.AY[s.b]
-	inv := pt.inv[s.slot]
-	for i := lo; i < hi; i++ {
-		dx, dy := bx[i]-s.at.X, by[i]-s.at.Y
-		ex, ey := bx[i]-s.cx, by[i]-s.cy
-		v2 := vx[i]*vx[i] + vy[i]*vy[i]
-		// d·a = −v², e·a = 1 − v²
-		p, q := -v2, 1-v2
-		ax[i] = (p*ey - q*dy) * inv[i]
-		ay[i] = (q*dx - p*ex) * inv[i]
+	w := pt.w[s.link][lo:hi]
+	n := len(w)
+	bx, by := pt.x[s.b][lo:hi][:n], pt.y[s.b][lo:hi][:n]
+	al, inv := pt.al[s.link][lo:hi][:n], pt.inv[s.slot][lo:hi][:n]
+	ax, ay, dx, dy := s.at.X, s.at.Y, s.d.X, s.d.Y
+	for i, w := range w {
+		al[i] = (1 - w*w*((bx[i]-ax)*dx+(by[i]-ay)*dy)) * inv[i]
 	}
 }
 
+// run places B, then finds the turning of both links. Two short loops: the
+// square roots and divisions of neighbouring positions overlap better than in
+// one long loop.
 func (s *dyad) run(pt *Path, lo, hi int) int {
 	if s.fixed {
 		return s.runFixed(pt, lo, hi)
 	}
-	cx := pt.X[s.c][lo:hi]
+	cx := pt.x[s.c][lo:hi]
 	n := len(cx)
-	cy := pt.Y[s.c][lo:hi][:n]
-	ux, uy := pt.VX[s.c][lo:hi][:n], pt.VY[s.c][lo:hi][:n]
-	px, py := pt.X[s.a][lo:hi][:n], pt.Y[s.a][lo:hi][:n]
-	tx, ty := pt.VX[s.a][lo:hi][:n], pt.VY[s.a][lo:hi][:n]
-	bx, by := pt.X[s.b][lo:hi][:n], pt.Y[s.b][lo:hi][:n]
-	vx, vy := pt.VX[s.b][lo:hi][:n], pt.VY[s.b][lo:hi][:n]
+	cy := pt.y[s.c][lo:hi][:n]
+	px, py := pt.x[s.a][lo:hi][:n], pt.y[s.a][lo:hi][:n]
+	bx, by := pt.x[s.b][lo:hi][:n], pt.y[s.b][lo:hi][:n]
 	inv := pt.inv[s.slot][lo:hi][:n]
 	diff, four, sigma := s.aa-s.cc, 4*s.aa, s.sigma
 	for i, x := range cx {
@@ -155,30 +144,30 @@ func (s *dyad) run(pt *Path, lo, hi int) int {
 		if !(disc > 0) {
 			return lo + i
 		}
-		S := math.Sqrt(disc)
-		q := 0.5 / (dd * S)
-		w := 4 * sigma * dd * q // 1/det
-		g, h := m*S*q, sigma*disc*q
-		dx, dy := g*Dx-h*Dy, g*Dy+h*Dx
-		bx[i], by[i] = ax+dx, ay+dy
-		ex, ey := dx-Dx, dy-Dy
-		r1 := dx*tx[i] + dy*ty[i]
-		r2 := ex*ux[i] + ey*uy[i]
-		vx[i] = (r1*ey - r2*dy) * w
-		vy[i] = (r2*dx - r1*ex) * w
-		inv[i] = w
+		S := sigma * math.Sqrt(disc)
+		q := 0.5 / dd
+		g, h := m*q, S*q
+		bx[i] = ax + (g*Dx - h*Dy)
+		by[i] = ay + (g*Dy + h*Dx)
+		inv[i] = 2 / S
+	}
+	ux, uy := pt.vx[s.c][lo:hi][:n], pt.vy[s.c][lo:hi][:n]
+	tx, ty := pt.vx[s.a][lo:hi][:n], pt.vy[s.a][lo:hi][:n]
+	wa, wc := pt.w[s.linkA][lo:hi][:n], pt.w[s.linkC][lo:hi][:n]
+	for i, x := range cx {
+		vx, vy := (ux[i]-tx[i])*inv[i], (uy[i]-ty[i])*inv[i]
+		wa[i] = (bx[i]-x)*vx + (by[i]-cy[i])*vy
+		wc[i] = (bx[i]-px[i])*vx + (by[i]-py[i])*vy
 	}
 	return hi
 }
 
 // runFixed is run for A on the frame.
 func (s *dyad) runFixed(pt *Path, lo, hi int) int {
-	cx := pt.X[s.c][lo:hi]
+	cx := pt.x[s.c][lo:hi]
 	n := len(cx)
-	cy := pt.Y[s.c][lo:hi][:n]
-	ux, uy := pt.VX[s.c][lo:hi][:n], pt.VY[s.c][lo:hi][:n]
-	bx, by := pt.X[s.b][lo:hi][:n], pt.Y[s.b][lo:hi][:n]
-	vx, vy := pt.VX[s.b][lo:hi][:n], pt.VY[s.b][lo:hi][:n]
+	cy := pt.y[s.c][lo:hi][:n]
+	bx, by := pt.x[s.b][lo:hi][:n], pt.y[s.b][lo:hi][:n]
 	inv := pt.inv[s.slot][lo:hi][:n]
 	diff, four, sigma := s.aa-s.cc, 4*s.aa, s.sigma
 	ax, ay := s.ax, s.ay
@@ -190,28 +179,33 @@ func (s *dyad) runFixed(pt *Path, lo, hi int) int {
 		if !(disc > 0) {
 			return lo + i
 		}
-		S := math.Sqrt(disc)
-		q := 0.5 / (dd * S)
-		w := 4 * sigma * dd * q // 1/det
-		g, h := m*S*q, sigma*disc*q
-		dx, dy := g*Dx-h*Dy, g*Dy+h*Dx
-		bx[i], by[i] = ax+dx, ay+dy
-		r := ((dx-Dx)*ux[i] + (dy-Dy)*uy[i]) * w
-		vx[i], vy[i] = -r*dy, r*dx
-		inv[i] = w
+		S := sigma * math.Sqrt(disc)
+		q := 0.5 / dd
+		g, h := m*q, S*q
+		bx[i] = ax + (g*Dx - h*Dy)
+		by[i] = ay + (g*Dy + h*Dx)
+		inv[i] = 2 / S
+	}
+	ux, uy := pt.vx[s.c][lo:hi][:n], pt.vy[s.c][lo:hi][:n]
+	wa, wc := pt.w[s.linkA][lo:hi][:n], pt.w[s.linkC][lo:hi][:n]
+	for i, x := range cx {
+		vx, vy := ux[i]*inv[i], uy[i]*inv[i]
+		wa[i] = (bx[i]-x)*vx + (by[i]-cy[i])*vy
+		wc[i] = (bx[i]-ax)*vx + (by[i]-ay)*vy
 	}
 	return hi
 }
 
 func (s *dyad) accelerate(pt *Path, lo, hi int) {
+	wa, wc := pt.w[s.linkA], pt.w[s.linkC]
+	alA, alC := pt.al[s.linkA], pt.al[s.linkC]
 	inv := pt.inv[s.slot]
 	for i := lo; i < hi; i++ {
-		B, vB := pt.At(s.b, i), pt.V(s.b, i)
+		B := pt.At(s.b, i)
 		d, e := r2.Sub(B, pt.At(s.a, i)), r2.Sub(B, pt.At(s.c, i))
-		p := r2.Dot(d, pt.A(s.a, i)) - r2.Norm2(r2.Sub(vB, pt.V(s.a, i)))
-		q := r2.Dot(e, pt.A(s.c, i)) - r2.Norm2(r2.Sub(vB, pt.V(s.c, i)))
-		pt.AX[s.b][i] = (p*e.Y - q*d.Y) * inv[i]
-		pt.AY[s.b][i] = (q*d.X - p*e.X) * inv[i]
+		v := r2.Sub(pt.A(s.c, i), pt.A(s.a, i))
+		v = r2.Add(v, r2.Sub(r2.Scale(wa[i]*wa[i], d), r2.Scale(wc[i]*wc[i], e)))
+		alA[i], alC[i] = r2.Dot(e, v)*inv[i], r2.Dot(d, v)*inv[i]
 	}
 }
 
@@ -231,45 +225,92 @@ func sine(A, B, C r2.Vec) float64 {
 }
 
 // react finds the force R on link A–B at B from the moments of both members
-// about their other pins, then passes the pin forces at A and C on.
+// about their other pins,
+//
+//	d × R + Ma = 0,   −e × R + Mc = 0,
+//
+// then passes the pin forces at A and C on.
 func (s *dyad) react(rx *Reactions, pt *Path, lo, hi int) {
-	fa, fc := rx.load(s.linkA), rx.load(s.linkC)
-	ga, gc := rx.load(s.baseA), rx.load(s.baseC)
-	inv := pt.inv[s.slot]
-	for i := lo; i < hi; i++ {
-		A, B, C := pt.At(s.a, i), pt.At(s.b, i), pt.At(s.c, i)
-		dx, dy, ex, ey := B.X-A.X, B.Y-A.Y, B.X-C.X, B.Y-C.Y
-		mi := fa.m[i] - (A.X*fa.y[i] - A.Y*fa.x[i])
-		mj := fc.m[i] - (C.X*fc.y[i] - C.Y*fc.x[i])
-		Rx := -(mi*ex + mj*dx) * inv[i]
-		Ry := -(mi*ey + mj*dy) * inv[i]
-		rx.pair(s.entry.bA, s.entry.bC, i, Rx, Ry)
-		// the pin's force on the base is the member's whole load
-		px, py := Rx+fa.x[i], Ry+fa.y[i]
-		rx.pair(s.entry.aBase, s.entry.aA, i, px, py)
-		ga.add(i, A, px, py)
-		qx, qy := fc.x[i]-Rx, fc.y[i]-Ry
-		rx.pair(s.entry.cBase, s.entry.cC, i, qx, qy)
-		gc.add(i, C, qx, qy)
+	ax, ay := pt.rows(s.a)
+	bx, by := pt.rows(s.b)
+	cx, cy := pt.rows(s.c)
+	inv := pt.inv[s.slot][lo:hi]
+	n := len(inv)
+	ax, ay, bx, by, cx, cy = ax[lo:hi][:n], ay[lo:hi][:n], bx[lo:hi][:n], by[lo:hi][:n], cx[lo:hi][:n], cy[lo:hi][:n]
+	fa, fc := rx.load(s.linkA).cut(lo, hi), rx.load(s.linkC).cut(lo, hi)
+	Bx, By := rx.pinCut(s.pinB, lo, hi)
+	for i, v := range inv {
+		ma := fa.m[i] - (ax[i]*fa.y[i] - ay[i]*fa.x[i])
+		mc := fc.m[i] - (cx[i]*fc.y[i] - cy[i]*fc.x[i])
+		Bx[i] = (ma*(bx[i]-cx[i]) + mc*(bx[i]-ax[i])) * v // −R
+		By[i] = (ma*(by[i]-cy[i]) + mc*(by[i]-ay[i])) * v
+	}
+	Ax, Ay := rx.pinCut(s.pinA, lo, hi)
+	Cx, Cy := rx.pinCut(s.pinC, lo, hi)
+	for i := range inv {
+		Ax[i], Ay[i] = Bx[i]-fa.x[i], By[i]-fa.y[i]
+		Cx[i], Cy[i] = -Bx[i]-fc.x[i], -By[i]-fc.y[i]
+	}
+	rx.answer(s.baseA, ax, ay, Ax, Ay, lo, hi)
+	rx.answer(s.baseC, cx, cy, Cx, Cy, lo, hi)
+}
+
+// answer puts the other side of the pin forces (fx, fy) on the link that
+// carries the pin; all rows are cut to lo, hi. The frame's loads interest no
+// one.
+func (rx *Reactions) answer(base int, x, y, fx, fy []float64, lo, hi int) {
+	if base == 0 {
+		return
+	}
+	n := len(x)
+	y, fx, fy = y[:n], fx[:n], fy[:n]
+	fresh := !rx.live[base]
+	rx.live[base] = true
+	g := rx.loads[base].cut(lo, hi)
+	gx, gy, gm := g.x[:n], g.y[:n], g.m[:n]
+	if fresh {
+		for i, x := range x {
+			gx[i], gy[i], gm[i] = -fx[i], -fy[i], y[i]*fx[i]-x*fy[i]
+		}
+		return
+	}
+	for i, x := range x {
+		gx[i] -= fx[i]
+		gy[i] -= fy[i]
+		gm[i] += y[i]*fx[i] - x*fy[i]
 	}
 }
 
 func (s *shockDyad) react(rx *Reactions, pt *Path, lo, hi int) {
-	fa, g := rx.load(s.link), rx.load(0)
-	inv := pt.inv[s.slot]
-	A, C := s.at, r2.Vec{X: s.cx, Y: s.cy}
-	for i := lo; i < hi; i++ {
-		B := pt.At(s.b, i)
-		ex, ey := B.X-C.X, B.Y-C.Y
-		mi := fa.m[i] - (A.X*fa.y[i] - A.Y*fa.x[i])
-		k := -mi * inv[i] // R = k·e
-		Rx, Ry := k*ex, k*ey
-		rx.pair(s.entry.bA, s.entry.bC, i, Rx, Ry)
-		px, py := Rx+fa.x[i], Ry+fa.y[i]
-		rx.pair(s.entry.aBase, s.entry.aA, i, px, py)
-		g.add(i, A, px, py)
-		rx.pair(s.entry.cBase, s.entry.cC, i, -Rx, -Ry)
-		g.add(i, C, -Rx, -Ry)
-		rx.Shock[i] = k * (s.l0 - pt.Stroke[i])
+	inv := pt.inv[s.slot][lo:hi]
+	n := len(inv)
+	bx, by := pt.x[s.b][lo:hi][:n], pt.y[s.b][lo:hi][:n]
+	st, shock := pt.Stroke[lo:hi][:n], rx.Shock[lo:hi][:n]
+	f := rx.load(s.link).cut(lo, hi)
+	fx, fy, fm := f.x[:n], f.y[:n], f.m[:n]
+	Ax, Ay := rx.pinCut(s.pinA, lo, hi)
+	Bx, By := rx.pinCut(s.pinB, lo, hi)
+	Cx, Cy := rx.pinCut(s.pinC, lo, hi)
+	Ax, Ay, Bx, By, Cx, Cy = Ax[:n], Ay[:n], Bx[:n], By[:n], Cx[:n], Cy[:n]
+	ax, ay, cx, cy, l0 := s.at.X, s.at.Y, s.foot.X, s.foot.Y, s.l0
+	for i, v := range inv {
+		k := -(fm[i] - (ax*fy[i] - ay*fx[i])) * v // R = k·e on the link at B
+		Rx, Ry := k*(bx[i]-cx), k*(by[i]-cy)
+		Ax[i], Ay[i] = -Rx-fx[i], -Ry-fy[i]
+		Bx[i], By[i] = -Rx, -Ry
+		Cx[i], Cy[i] = Rx, Ry
+		shock[i] = k * (l0 - st[i])
 	}
 }
+
+// cut is the load over the positions lo to hi.
+func (f linkLoad) cut(lo, hi int) linkLoad { return linkLoad{f.x[lo:hi], f.y[lo:hi], f.m[lo:hi]} }
+
+func (rx *Reactions) pinCut(row, lo, hi int) (x, y []float64) {
+	return rx.x[row][lo:hi], rx.y[row][lo:hi]
+}
+
+func (s *dyad) inputs() []int       { return []int{s.a, s.c} }
+func (s *dyad) outputs() []int      { return []int{s.b} }
+func (s *shockDyad) inputs() []int  { return nil }
+func (s *shockDyad) outputs() []int { return []int{s.b} }

@@ -35,7 +35,8 @@ type hung struct {
 	turn, place  int // variables: its turn; its anchor's x, then y
 	points       []int
 	arms         []r2.Vec // points − anchor at the design position
-	aA, aBase    int
+	lead         r2.Vec   // anchor − the parent's anchor at the design position
+	pin          int      // row of Reactions: on the link at its anchor
 }
 
 // term is a point as seen from one link: hung link `of`, or −1 where the point
@@ -58,31 +59,40 @@ const (
 // closure is one condition: pin t[0] = t[1]; slider t[0] on the line t[1],
 // t[2]; shock between t[0] and t[1].
 type closure struct {
-	kind    closureKind
-	t       [3]term
-	row     int
-	h       float64 // slider's distance
-	length  float64 // of the guide, of the shock at the design position
-	entries [4]int  // pin, slider: the two links; shock: link, shock, link, shock
+	kind   closureKind
+	t      [3]term
+	terms  int // of t in use
+	row    int
+	h      float64 // slider's distance
+	length float64 // of the guide, of the shock at the design position
+	pins   [2]int  // rows of Reactions: on the first link; the shock's at both mounts
 }
 
-// loopScratch is the loop's workspace in a Path.
+// loopScratch is the loop's workspace in a Path, for one position: of each
+// hung link the rotor and its anchor's place and rates, of each term its place
+// and rates.
 type loopScratch struct {
-	lu     lu
-	x      []float64
-	fx, fy []float64
-	moment []float64
+	lu      lu
+	x       []float64
+	c, s    []float64
+	A, V, U []r2.Vec // anchors: place, velocity, acceleration
+	w, al   []float64
+	F       []r2.Vec
+	moment  []float64
+	P, dP   [3]r2.Vec
+	ddP     [3]r2.Vec
 }
 
 func (w *loopScratch) init(size int) {
 	w.lu = lu{a: make([]float64, size*size), piv: make([]int, size)}
 	w.x = make([]float64, size)
-	w.fx, w.fy, w.moment = make([]float64, size), make([]float64, size), make([]float64, size)
+	w.c, w.s, w.w, w.al, w.moment = make([]float64, size), make([]float64, size), make([]float64, size), make([]float64, size), make([]float64, size)
+	w.A, w.V, w.U, w.F = make([]r2.Vec, size), make([]r2.Vec, size), make([]r2.Vec, size), make([]r2.Vec, size)
 }
 
 const (
-	// loopTurn ends the iteration: a Newton step of this size, rad or mm per
-	// 1000 mm, leaves an error of its square, far below rounding.
+	// loopTurn ends the iteration: after a Newton step of this size (rad, or
+	// loopSize mm) places are off by its square and velocities by itself.
 	loopTurn = 1e-11
 	// loopJump is the largest first correction, rad, that still belongs to the
 	// same branch; a bigger one asks for a shorter step.
@@ -92,10 +102,9 @@ const (
 
 func (s *loop) clone() step {
 	c := *s
-	c.links, c.eqs = make([]hung, len(s.links)), append([]closure(nil), s.eqs...)
-	for k, l := range s.links {
-		l.arms = make([]r2.Vec, len(l.points))
-		c.links[k] = l
+	c.links, c.eqs = append([]hung(nil), s.links...), append([]closure(nil), s.eqs...)
+	for k := range c.links {
+		c.links[k].arms = make([]r2.Vec, len(s.links[k].points))
 	}
 	return &c
 }
@@ -107,10 +116,13 @@ func (s *loop) bind(m *Motion) {
 		for j, p := range l.points {
 			l.arms[j] = r2.Sub(m.points[p], m.points[l.anchor])
 		}
+		if l.parent >= 0 {
+			l.lead = r2.Sub(m.points[l.anchor], m.points[s.links[l.parent].anchor])
+		}
 	}
 	for k := range s.eqs {
 		e := &s.eqs[k]
-		for j := range e.t {
+		for j := range e.t[:e.terms] {
 			if t := &e.t[j]; t.of >= 0 {
 				t.arm = r2.Sub(m.points[t.point], m.points[s.links[t.of].anchor])
 			}
@@ -127,181 +139,189 @@ func (s *loop) bind(m *Motion) {
 	}
 }
 
-// at is where the term's point stands.
-func (s *loop) at(pt *Path, t *term, i int) r2.Vec {
-	if t.of < 0 {
-		return pt.At(t.point, i)
-	}
-	l := &s.links[t.of]
-	r := pt.rotors[l.rotor]
-	return r2.Add(pt.At(l.anchor, i), turn(r.c[i], r.s[i], t.arm))
-}
-
-// v is the velocity of the term's point.
-func (s *loop) v(pt *Path, t *term, i int) r2.Vec {
-	if t.of < 0 {
-		return pt.V(t.point, i)
-	}
-	l := &s.links[t.of]
-	r := pt.rotors[l.rotor]
-	return r2.Add(pt.V(l.anchor, i), r2.Scale(r.w[i], perp(turn(r.c[i], r.s[i], t.arm))))
-}
-
-// a is the acceleration of the term's point.
-func (s *loop) a(pt *Path, t *term, i int) r2.Vec {
-	if t.of < 0 {
-		return pt.A(t.point, i)
-	}
-	l := &s.links[t.of]
-	r := pt.rotors[l.rotor]
-	e := turn(r.c[i], r.s[i], t.arm)
-	w := r.w[i]
-	return r2.Add(pt.A(l.anchor, i), r2.Sub(r2.Scale(r.a[i], perp(e)), r2.Scale(w*w, e)))
-}
-
-// The three place every point of the loop's links from its rotors.
-
-func (s *loop) placePoints(pt *Path, i int) {
+// place reads the rotors of position i and finds the anchors from them.
+func (s *loop) place(pt *Path, i int) {
+	w := &pt.loop
 	for k := range s.links {
 		l := &s.links[k]
-		r := pt.rotors[l.rotor]
-		A := pt.At(l.anchor, i)
-		for j, p := range l.points {
-			pt.set(p, i, r2.Add(A, turn(r.c[i], r.s[i], l.arms[j])))
+		r := &pt.rotors[l.rotor]
+		w.c[k], w.s[k] = r.c[i], r.s[i]
+		if b := l.parent; b >= 0 {
+			w.A[k] = r2.Add(w.A[b], turn(w.c[b], w.s[b], l.lead))
+		} else if l.free {
+			w.A[k] = r2.Vec{X: pt.x[l.anchor][i], Y: pt.y[l.anchor][i]}
+		} else {
+			w.A[k] = pt.At(l.anchor, i)
 		}
 	}
 }
 
-func (s *loop) placeVelocities(pt *Path, i int) {
+// anchorRates finds the anchors' velocities for the turning in w.w.
+func (s *loop) anchorRates(pt *Path, i int) {
+	w := &pt.loop
 	for k := range s.links {
 		l := &s.links[k]
-		r := pt.rotors[l.rotor]
-		v := pt.V(l.anchor, i)
-		for j, p := range l.points {
-			pt.setV(p, i, r2.Add(v, r2.Scale(r.w[i], perp(turn(r.c[i], r.s[i], l.arms[j])))))
+		if b := l.parent; b >= 0 {
+			w.V[k] = r2.Add(w.V[b], r2.Scale(w.w[b], perp(r2.Sub(w.A[k], w.A[b]))))
+		} else if !l.free {
+			w.V[k] = pt.V(l.anchor, i)
 		}
 	}
 }
 
-func (s *loop) placeAccelerations(pt *Path, i int) {
+// anchorBends finds the anchors' accelerations for those in w.al.
+func (s *loop) anchorBends(pt *Path, i int) {
+	w := &pt.loop
 	for k := range s.links {
 		l := &s.links[k]
-		r := pt.rotors[l.rotor]
-		a, w := pt.A(l.anchor, i), r.w[i]
-		for j, p := range l.points {
-			e := turn(r.c[i], r.s[i], l.arms[j])
-			pt.setA(p, i, r2.Add(a, r2.Sub(r2.Scale(r.a[i], perp(e)), r2.Scale(w*w, e))))
+		if b := l.parent; b >= 0 {
+			w.U[k] = r2.Add(w.U[b], swing(r2.Sub(w.A[k], w.A[b]), w.w[b], w.al[b]))
+		} else if !l.free {
+			w.U[k] = pt.A(l.anchor, i)
 		}
 	}
 }
 
-// gradient adds ∂(g·point)/∂q of a term to a row of Φq: a turn of any link on
-// the way down to the term moves it by perp of that link's stretch of the way.
-func (s *loop) gradient(pt *Path, row []float64, g r2.Vec, t *term, i int) {
-	if t.of < 0 {
-		return
+// swing is the acceleration α·perp(e) − ω²·e of the end of an arm.
+func swing(e r2.Vec, omega, alpha float64) r2.Vec {
+	return r2.Vec{X: -alpha*e.Y - omega*omega*e.X, Y: alpha*e.X - omega*omega*e.Y}
+}
+
+// The three find the terms of a closure at position i: places, velocities,
+// accelerations.
+
+func (s *loop) at(pt *Path, e *closure, i int) {
+	w := &pt.loop
+	for j := range e.t[:e.terms] {
+		if t := &e.t[j]; t.of >= 0 {
+			w.P[j] = r2.Add(w.A[t.of], turn(w.c[t.of], w.s[t.of], t.arm))
+		} else {
+			w.P[j] = pt.At(t.point, i)
+		}
 	}
-	P := s.at(pt, t, i)
+}
+
+func (s *loop) v(pt *Path, e *closure, i int) {
+	w := &pt.loop
+	for j := range e.t[:e.terms] {
+		if t := &e.t[j]; t.of >= 0 {
+			w.dP[j] = r2.Add(w.V[t.of], r2.Scale(w.w[t.of], perp(r2.Sub(w.P[j], w.A[t.of]))))
+		} else {
+			w.dP[j] = pt.V(t.point, i)
+		}
+	}
+}
+
+func (s *loop) a(pt *Path, e *closure, i int) {
+	w := &pt.loop
+	for j := range e.t[:e.terms] {
+		if t := &e.t[j]; t.of >= 0 {
+			w.ddP[j] = r2.Add(w.U[t.of], swing(r2.Sub(w.P[j], w.A[t.of]), w.w[t.of], w.al[t.of]))
+		} else {
+			w.ddP[j] = pt.A(t.point, i)
+		}
+	}
+}
+
+// gradient adds ∂(g·P)/∂q of a term to a row of Φq: a turn of any link on the
+// way down to the term moves it by perp of that link's stretch of the way.
+func (s *loop) gradient(w *loopScratch, row []float64, gx, gy float64, t *term, P r2.Vec) {
 	for b := t.of; b >= 0; b = s.links[b].parent {
 		l := &s.links[b]
-		A := pt.At(l.anchor, i)
-		row[l.turn] += r2.Cross(r2.Sub(P, A), g) // g·perp(P − A)
+		A := w.A[b]
+		row[l.turn] += (P.X-A.X)*gy - (P.Y-A.Y)*gx // g·perp(P − A)
 		if l.free {
-			row[l.place] += g.X * loopSize
-			row[l.place+1] += g.Y * loopSize
+			row[l.place] += gx * loopSize
+			row[l.place+1] += gy * loopSize
 		}
 		P = A
 	}
 }
 
-// jacobian fills Φq at position i.
-func (s *loop) jacobian(pt *Path, i int) {
-	f := &pt.loop.lu
+// jacobian fills Φq, and −Φ where x is not nil, at position i after place.
+func (s *loop) jacobian(pt *Path, x []float64, i int) {
+	w := &pt.loop
+	f := &w.lu
 	n := s.vars
 	f.n, f.a, f.piv = n, f.a[:n*n], f.piv[:n]
 	clear(f.a)
 	for k := range s.eqs {
 		e := &s.eqs[k]
+		s.at(pt, e, i)
 		row := f.a[e.row*n : (e.row+1)*n]
+		P, G := w.P[0], w.P[1]
+		d := r2.Sub(P, G)
+		miss := 0.0
 		switch e.kind {
 		case pinClosure:
 			next := f.a[(e.row+1)*n : (e.row+2)*n]
-			s.gradient(pt, row, r2.Vec{X: 1}, &e.t[0], i)
-			s.gradient(pt, row, r2.Vec{X: -1}, &e.t[1], i)
-			s.gradient(pt, next, r2.Vec{Y: 1}, &e.t[0], i)
-			s.gradient(pt, next, r2.Vec{Y: -1}, &e.t[1], i)
+			s.gradient(w, row, 1, 0, &e.t[0], P)
+			s.gradient(w, row, -1, 0, &e.t[1], G)
+			s.gradient(w, next, 0, 1, &e.t[0], P)
+			s.gradient(w, next, 0, -1, &e.t[1], G)
+			if x != nil {
+				x[e.row], x[e.row+1] = -d.X, -d.Y
+			}
+			continue
 		case slideClosure:
-			P, G, K := s.at(pt, &e.t[0], i), s.at(pt, &e.t[1], i), s.at(pt, &e.t[2], i)
-			n := r2.Scale(1/e.length, perp(r2.Sub(K, G)))
-			swing := r2.Scale(-1/e.length, perp(r2.Sub(P, G))) // ∂Φ/∂K
-			s.gradient(pt, row, n, &e.t[0], i)
-			s.gradient(pt, row, swing, &e.t[2], i)
-			s.gradient(pt, row, r2.Scale(-1, r2.Add(n, swing)), &e.t[1], i)
+			line := r2.Sub(w.P[2], G)
+			n := r2.Scale(1/e.length, perp(line))
+			tilt := r2.Scale(-1/e.length, perp(d)) // ∂Φ/∂K
+			s.gradient(w, row, n.X, n.Y, &e.t[0], P)
+			s.gradient(w, row, tilt.X, tilt.Y, &e.t[2], w.P[2])
+			s.gradient(w, row, -n.X-tilt.X, -n.Y-tilt.Y, &e.t[1], G)
+			miss = e.h - r2.Cross(line, d)/e.length
 		case shockClosure:
-			D := r2.Scale(1/e.length, r2.Sub(s.at(pt, &e.t[0], i), s.at(pt, &e.t[1], i)))
-			s.gradient(pt, row, D, &e.t[0], i)
-			s.gradient(pt, row, r2.Scale(-1, D), &e.t[1], i)
-		}
-	}
-}
-
-// residual writes −Φ.
-func (s *loop) residual(pt *Path, x []float64, i int) {
-	for k := range s.eqs {
-		e := &s.eqs[k]
-		P, G := s.at(pt, &e.t[0], i), s.at(pt, &e.t[1], i)
-		d := r2.Sub(P, G)
-		switch e.kind {
-		case pinClosure:
-			x[e.row], x[e.row+1] = -d.X, -d.Y
-		case slideClosure:
-			x[e.row] = e.h - r2.Cross(r2.Sub(s.at(pt, &e.t[2], i), G), d)/e.length
-		case shockClosure:
+			D := r2.Scale(1/e.length, d)
+			s.gradient(w, row, D.X, D.Y, &e.t[0], P)
+			s.gradient(w, row, -D.X, -D.Y, &e.t[1], G)
 			l := e.length - pt.Stroke[i]
-			x[e.row] = (l*l - r2.Norm2(d)) / (2 * e.length)
+			miss = (l*l - r2.Norm2(d)) / (2 * e.length)
+		}
+		if x != nil {
+			x[e.row] = miss
 		}
 	}
 }
 
-// rate writes −dΦ/dt for the velocities now in the rotors; with the unknown
-// rates nil this is the right side −Φt of the velocity equations.
+// rate writes −dΦ/dt for the turning in w.w; with the unknown rates nil this
+// is −Φt, the right side of the velocity equations.
 func (s *loop) rate(pt *Path, x []float64, i int) {
+	w := &pt.loop
 	for k := range s.eqs {
 		e := &s.eqs[k]
-		dv := r2.Sub(s.v(pt, &e.t[0], i), s.v(pt, &e.t[1], i))
+		s.at(pt, e, i)
+		s.v(pt, e, i)
+		d, v := r2.Sub(w.P[0], w.P[1]), r2.Sub(w.dP[0], w.dP[1])
 		switch e.kind {
 		case pinClosure:
-			x[e.row], x[e.row+1] = -dv.X, -dv.Y
+			x[e.row], x[e.row+1] = -v.X, -v.Y
 		case slideClosure:
-			G := s.at(pt, &e.t[1], i)
-			line, turn := r2.Sub(s.at(pt, &e.t[2], i), G), r2.Sub(s.v(pt, &e.t[2], i), s.v(pt, &e.t[1], i))
-			d := r2.Sub(s.at(pt, &e.t[0], i), G)
-			x[e.row] = -(r2.Cross(turn, d) + r2.Cross(line, dv)) / e.length
+			x[e.row] = -(r2.Cross(r2.Sub(w.dP[2], w.dP[1]), d) + r2.Cross(r2.Sub(w.P[2], w.P[1]), v)) / e.length
 		case shockClosure:
-			d := r2.Sub(s.at(pt, &e.t[0], i), s.at(pt, &e.t[1], i))
-			x[e.row] = -(r2.Dot(d, dv) + (e.length - pt.Stroke[i])) / e.length // ℓ′ = −1
+			x[e.row] = -(r2.Dot(d, v) + (e.length - pt.Stroke[i])) / e.length // ℓ′ = −1
 		}
 	}
 }
 
-// second writes −d²Φ/dt² for the accelerations now in the rotors; with the
-// unknown ones nil this is γ.
+// second writes −d²Φ/dt² for the rates in w.w and w.al; with the unknown
+// accelerations nil this is γ.
 func (s *loop) second(pt *Path, x []float64, i int) {
+	w := &pt.loop
 	for k := range s.eqs {
 		e := &s.eqs[k]
-		da := r2.Sub(s.a(pt, &e.t[0], i), s.a(pt, &e.t[1], i))
-		dv := r2.Sub(s.v(pt, &e.t[0], i), s.v(pt, &e.t[1], i))
-		d := r2.Sub(s.at(pt, &e.t[0], i), s.at(pt, &e.t[1], i))
+		s.at(pt, e, i)
+		s.v(pt, e, i)
+		s.a(pt, e, i)
+		d, v, a := r2.Sub(w.P[0], w.P[1]), r2.Sub(w.dP[0], w.dP[1]), r2.Sub(w.ddP[0], w.ddP[1])
 		switch e.kind {
 		case pinClosure:
-			x[e.row], x[e.row+1] = -da.X, -da.Y
+			x[e.row], x[e.row+1] = -a.X, -a.Y
 		case slideClosure:
-			line := r2.Sub(s.at(pt, &e.t[2], i), s.at(pt, &e.t[1], i))
-			rate := r2.Sub(s.v(pt, &e.t[2], i), s.v(pt, &e.t[1], i))
-			acc := r2.Sub(s.a(pt, &e.t[2], i), s.a(pt, &e.t[1], i))
-			x[e.row] = -(r2.Cross(acc, d) + 2*r2.Cross(rate, dv) + r2.Cross(line, da)) / e.length
+			line, rate, bend := r2.Sub(w.P[2], w.P[1]), r2.Sub(w.dP[2], w.dP[1]), r2.Sub(w.ddP[2], w.ddP[1])
+			x[e.row] = -(r2.Cross(bend, d) + 2*r2.Cross(rate, v) + r2.Cross(line, a)) / e.length
 		case shockClosure:
-			x[e.row] = -(r2.Norm2(dv) + r2.Dot(d, da) - 1) / e.length // ℓ′² = 1, ℓ″ = 0
+			x[e.row] = -(r2.Norm2(v) + r2.Dot(d, a) - 1) / e.length // ℓ′² = 1, ℓ″ = 0
 		}
 	}
 }
@@ -314,6 +334,13 @@ func (s *loop) run(pt *Path, lo, hi int) int {
 			return i
 		}
 		s.velocities(pt, i)
+		for k := range s.links {
+			l := &s.links[k]
+			c, sn, A := pt.loop.c[k], pt.loop.s[k], pt.loop.A[k]
+			for j, p := range l.points {
+				pt.set(p, i, r2.Add(A, turn(c, sn, l.arms[j])))
+			}
+		}
 	}
 	return hi
 }
@@ -321,105 +348,105 @@ func (s *loop) run(pt *Path, lo, hi int) int {
 // close iterates Newton at position i; false where it leaves the branch or
 // does not settle.
 func (s *loop) close(pt *Path, i int) bool {
-	x := pt.loop.x[:s.vars]
+	w := &pt.loop
+	x := w.x[:s.vars]
 	for range 12 {
-		s.placePoints(pt, i)
-		s.jacobian(pt, i)
-		s.residual(pt, x, i)
-		if !pt.loop.lu.factor() || s.sign*pt.loop.lu.sign < 0 {
+		s.place(pt, i)
+		s.jacobian(pt, x, i)
+		if !w.lu.factor() || s.sign*w.lu.sign < 0 {
 			return false
 		}
-		pt.loop.lu.solve(x)
+		w.lu.solve(x)
 		step := 0.0
 		for _, d := range x {
-			if math.IsNaN(d) {
-				return false
-			}
-			step = max(step, math.Abs(d))
+			step = max(step, math.Abs(d)) // NaN stays NaN
 		}
-		if step > loopJump {
+		if !(step <= loopJump) {
 			return false
 		}
-		s.apply(pt, x, i)
+		for k := range s.links {
+			l := &s.links[k]
+			pt.rotors[l.rotor].turnBy(i, x[l.turn])
+			if l.free {
+				pt.x[l.anchor][i] += x[l.place] * loopSize
+				pt.y[l.anchor][i] += x[l.place+1] * loopSize
+			}
+		}
 		if step < loopTurn {
-			s.placePoints(pt, i)
+			s.place(pt, i)
 			return true
 		}
 	}
 	return false
 }
 
-func (s *loop) apply(pt *Path, x []float64, i int) {
-	for k := range s.links {
-		l := &s.links[k]
-		pt.rotors[l.rotor].turnBy(i, x[l.turn])
-		if l.free {
-			pt.X[l.anchor][i] += x[l.place] * loopSize
-			pt.Y[l.anchor][i] += x[l.place+1] * loopSize
-		}
-	}
-}
-
 // velocities solves Φq·q̇ = −Φt with the factors that close left.
 func (s *loop) velocities(pt *Path, i int) {
-	x := pt.loop.x[:s.vars]
-	for k := range s.links {
-		l := &s.links[k]
-		pt.rotors[l.rotor].w[i] = 0
-		if l.free {
-			pt.setV(l.anchor, i, r2.Vec{})
-		}
-	}
-	s.placeVelocities(pt, i)
+	w := &pt.loop
+	x := w.x[:s.vars]
+	clear(w.w)
+	clear(w.V)
+	s.anchorRates(pt, i)
 	s.rate(pt, x, i)
-	pt.loop.lu.solve(x)
+	w.lu.solve(x)
 	for k := range s.links {
 		l := &s.links[k]
-		pt.rotors[l.rotor].w[i] = x[l.turn]
+		w.w[k] = x[l.turn]
+		pt.w[l.link][i] = x[l.turn]
 		if l.free {
-			pt.setV(l.anchor, i, r2.Scale(loopSize, r2.Vec{X: x[l.place], Y: x[l.place+1]}))
+			pt.vx[l.anchor][i], pt.vy[l.anchor][i] = loopSize*x[l.place], loopSize*x[l.place+1]
 		}
 	}
-	s.placeVelocities(pt, i)
 }
 
 func (s *loop) accelerate(pt *Path, lo, hi int) {
-	x := pt.loop.x[:s.vars]
+	w := &pt.loop
+	x := w.x[:s.vars]
 	for i := lo; i < hi; i++ {
+		s.place(pt, i)
+		clear(w.al)
+		clear(w.U)
 		for k := range s.links {
 			l := &s.links[k]
-			pt.rotors[l.rotor].a[i] = 0
+			w.w[k] = pt.w[l.link][i]
 			if l.free {
-				pt.setA(l.anchor, i, r2.Vec{})
+				w.V[k] = pt.V(l.anchor, i)
 			}
 		}
-		s.placeAccelerations(pt, i)
+		s.anchorRates(pt, i)
+		s.anchorBends(pt, i)
 		s.second(pt, x, i)
-		s.jacobian(pt, i)
-		pt.loop.lu.factor()
-		pt.loop.lu.solve(x)
+		s.jacobian(pt, nil, i)
+		w.lu.factor()
+		w.lu.solve(x)
 		for k := range s.links {
 			l := &s.links[k]
-			pt.rotors[l.rotor].a[i] = x[l.turn]
+			pt.al[l.link][i] = x[l.turn]
 			if l.free {
-				pt.setA(l.anchor, i, r2.Scale(loopSize, r2.Vec{X: x[l.place], Y: x[l.place+1]}))
+				pt.ax[l.anchor][i], pt.ay[l.anchor][i] = loopSize*x[l.place], loopSize*x[l.place+1]
 			}
 		}
-		s.placeAccelerations(pt, i)
 	}
 }
 
 // react finds the closing forces λ from Φqᵀ·λ = −Q, Q the loads' work per
 // unit of each variable, then balances the links from the leaves.
 func (s *loop) react(rx *Reactions, pt *Path, lo, hi int) {
+	w := &pt.loop
+	for k := range s.links {
+		rx.take(s.links[k].link, lo, hi)
+		rx.take(s.links[k].base, lo, hi)
+	}
+	for k := range s.eqs {
+		rx.take(s.eqs[k].t[1].link, lo, hi)
+		rx.take(s.eqs[k].t[0].link, lo, hi)
+	}
 	for i := lo; i < hi; i++ {
-		s.jacobian(pt, i)
-		pt.loop.lu.factor()
+		s.place(pt, i)
+		s.jacobian(pt, nil, i)
+		w.lu.factor()
 		Q := s.work(rx, pt, i)
-		for k := range Q {
-			Q[k] = -Q[k]
-		}
-		pt.loop.lu.solveT(Q)
+		w.lu.solveT(Q)
 		for k := range s.eqs {
 			s.closing(rx, pt, &s.eqs[k], Q, i)
 		}
@@ -428,34 +455,31 @@ func (s *loop) react(rx *Reactions, pt *Path, lo, hi int) {
 			if l.free {
 				continue
 			}
-			f := rx.load(l.link)
-			rx.pair(l.aBase, l.aA, i, f.x[i], f.y[i])
-			rx.load(l.base).add(i, pt.At(l.anchor, i), f.x[i], f.y[i])
+			f := &rx.loads[l.link]
+			rx.setPin(l.pin, i, r2.Vec{X: -f.x[i], Y: -f.y[i]})
+			rx.loads[l.base].add(i, w.A[k], f.x[i], f.y[i])
 		}
 	}
 }
 
-// work is the generalised force of the links' loads.
+// work is −Q, the generalised force of the links' loads with its sign turned.
 func (s *loop) work(rx *Reactions, pt *Path, i int) []float64 {
 	w := &pt.loop
 	Q := w.x[:s.vars]
 	for k := range s.links {
-		l := &s.links[k]
-		f := rx.load(l.link)
-		w.fx[k], w.fy[k] = f.x[i], f.y[i]
-		w.moment[k] = f.about(i, pt.At(l.anchor, i))
+		f := &rx.loads[s.links[k].link]
+		w.F[k] = r2.Vec{X: f.x[i], Y: f.y[i]}
+		w.moment[k] = f.about(i, w.A[k])
 	}
 	for k := len(s.links) - 1; k >= 0; k-- {
 		l := &s.links[k]
-		Q[l.turn] = w.moment[k]
+		Q[l.turn] = -w.moment[k]
 		if l.free {
-			Q[l.place], Q[l.place+1] = w.fx[k]*loopSize, w.fy[k]*loopSize
+			Q[l.place], Q[l.place+1] = -w.F[k].X*loopSize, -w.F[k].Y*loopSize
 		}
 		if b := l.parent; b >= 0 {
-			arm := r2.Sub(pt.At(l.anchor, i), pt.At(s.links[b].anchor, i))
-			w.fx[b] += w.fx[k]
-			w.fy[b] += w.fy[k]
-			w.moment[b] += r2.Cross(arm, r2.Vec{X: w.fx[k], Y: w.fy[k]})
+			w.F[b] = r2.Add(w.F[b], w.F[k])
+			w.moment[b] += r2.Cross(r2.Sub(w.A[k], w.A[b]), w.F[k])
 		}
 	}
 	return Q
@@ -463,33 +487,60 @@ func (s *loop) work(rx *Reactions, pt *Path, i int) []float64 {
 
 // closing puts the force of one closure on its links.
 func (s *loop) closing(rx *Reactions, pt *Path, e *closure, lambda []float64, i int) {
-	P, G := s.at(pt, &e.t[0], i), s.at(pt, &e.t[1], i)
+	w := &pt.loop
+	s.at(pt, e, i)
+	P, G := w.P[0], w.P[1]
 	k := lambda[e.row]
 	var F r2.Vec // on the first link
 	switch e.kind {
 	case pinClosure:
 		F = r2.Vec{X: k, Y: lambda[e.row+1]}
+		rx.setPin(e.pins[0], i, F)
 	case slideClosure:
-		F = r2.Scale(k/e.length, perp(r2.Sub(s.at(pt, &e.t[2], i), G)))
+		F = r2.Scale(k/e.length, perp(r2.Sub(w.P[2], G)))
+		rx.setPin(e.pins[0], i, F)
 		G = P // the guide's answer acts where the point is
 	case shockClosure:
 		F = r2.Scale(k/e.length, r2.Sub(P, G))
 		rx.Shock[i] = k * (e.length - pt.Stroke[i]) / e.length
-		rx.pair(e.entries[0], e.entries[1], i, F.X, F.Y)
-		rx.pair(e.entries[3], e.entries[2], i, F.X, F.Y)
+		rx.setPin(e.pins[0], i, r2.Scale(-1, F))
+		rx.setPin(e.pins[1], i, F)
 	}
-	if e.kind != shockClosure {
-		rx.pair(e.entries[0], e.entries[1], i, F.X, F.Y)
-	}
-	rx.load(e.t[0].link).add(i, P, F.X, F.Y)
-	rx.load(e.t[1].link).add(i, G, -F.X, -F.Y)
+	rx.loads[e.t[0].link].add(i, P, F.X, F.Y)
+	rx.loads[e.t[1].link].add(i, G, -F.X, -F.Y)
 }
 
 // margin is the smallest pivot of Φq over the largest.
 func (s *loop) margin(pt *Path, i int) float64 {
-	s.jacobian(pt, i)
+	s.place(pt, i)
+	s.jacobian(pt, nil, i)
 	if !pt.loop.lu.factor() {
 		return 0
 	}
 	return pt.loop.lu.condition()
+}
+
+func (s *loop) inputs() []int {
+	var in []int
+	for _, l := range s.links {
+		if l.parent < 0 && !l.free {
+			in = append(in, l.anchor)
+		}
+	}
+	for _, e := range s.eqs {
+		for _, t := range e.t[:e.terms] {
+			if t.of < 0 {
+				in = append(in, t.point)
+			}
+		}
+	}
+	return in
+}
+
+func (s *loop) outputs() []int {
+	var out []int
+	for _, l := range s.links {
+		out = append(out, l.points...)
+	}
+	return out
 }

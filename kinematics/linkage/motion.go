@@ -16,8 +16,7 @@ type Motion struct {
 	plan   *Plan
 	points []r2.Vec // design position
 	steps  []step
-	length float64   // of the shock at the design position
-	inv2   []float64 // 1/|q − p|² of each link's span
+	length float64 // of the shock at the design position
 
 	nodes *Path   // equal strokes from 0 to reach; nil before Trace
 	reach float64 // mm of stroke
@@ -27,7 +26,7 @@ type Motion struct {
 // Bind gives the plan the geometry of points, mm, one for each point of the
 // mechanism, in which every link has some length.
 func (p *Plan) Bind(points []r2.Vec) *Motion {
-	m := &Motion{plan: p, points: make([]r2.Vec, p.points), inv2: make([]float64, len(p.links))}
+	m := &Motion{plan: p, points: make([]r2.Vec, len(p.owner))}
 	m.steps = make([]step, len(p.steps))
 	for k, s := range p.steps {
 		m.steps[k] = s.clone()
@@ -44,9 +43,6 @@ func (m *Motion) Rebind(points []r2.Vec) {
 		s.bind(m)
 	}
 	m.length = r2.Norm(r2.Sub(m.points[m.plan.shock[0]], m.points[m.plan.shock[1]]))
-	for k, s := range m.plan.spans {
-		m.inv2[k] = 1 / r2.Norm2(r2.Sub(m.points[s.q], m.points[s.p]))
-	}
 }
 
 // Plan returns the plan that the motion runs.
@@ -58,48 +54,29 @@ func (m *Motion) ShockLength(stroke float64) float64 { return m.length - stroke 
 // Reach is how far the motion has been traced, mm of stroke and of travel.
 func (m *Motion) Reach() (stroke, travel float64) { return m.reach, m.full }
 
-// Omega is the angular velocity of a link at position i, rad per mm of stroke.
-func (m *Motion) Omega(pt *Path, link, i int) float64 {
-	s := m.plan.spans[link]
-	d := r2.Sub(pt.At(s.q, i), pt.At(s.p, i))
-	return r2.Cross(d, r2.Sub(pt.V(s.q, i), pt.V(s.p, i))) * m.inv2[link]
-}
-
 // Turn is the angle of a link from the design position at position i, rad in
 // (−π, π].
 func (m *Motion) Turn(pt *Path, link, i int) float64 {
-	s := m.plan.spans[link]
-	d := r2.Sub(pt.At(s.q, i), pt.At(s.p, i))
-	d0 := r2.Sub(m.points[s.q], m.points[s.p])
+	p, q := m.plan.links[link][0], m.plan.links[link][1]
+	d, d0 := r2.Sub(pt.At(q, i), pt.At(p, i)), r2.Sub(m.points[q], m.points[p])
 	return math.Atan2(r2.Cross(d0, d), r2.Dot(d0, d))
 }
 
-// Centres writes the instant centre of a link relative to the frame, seen from
-// its point p: r_p + perp(v_p)/ω. Where ω is nil or the centre is farther than
-// `far` from p it is at infinity: NaN. len(x) == len(y) == positions.
-func (m *Motion) Centres(x, y []float64, pt *Path, link, p int, far float64) {
-	s := m.plan.spans[link]
-	inv2 := m.inv2[link]
-	if pt.X[p] == nil || pt.X[s.p] == nil || pt.X[s.q] == nil {
-		for i := range x {
-			c := r2.Add(pt.At(p, i), r2.Scale(1/m.Omega(pt, link, i), perp(pt.V(p, i))))
-			x[i], y[i] = c.X, c.Y
-		}
-	} else {
-		n := len(x)
-		y := y[:n]
-		px, py, qx, qy := pt.X[s.p][:n], pt.Y[s.p][:n], pt.X[s.q][:n], pt.Y[s.q][:n]
-		ux, uy, tx, ty := pt.VX[s.p][:n], pt.VY[s.p][:n], pt.VX[s.q][:n], pt.VY[s.q][:n]
-		ax, ay, vx, vy := pt.X[p][:n], pt.Y[p][:n], pt.VX[p][:n], pt.VY[p][:n]
-		for i := range x {
-			w := ((qx[i]-px[i])*(ty[i]-uy[i]) - (qy[i]-py[i])*(tx[i]-ux[i])) * inv2
-			k := 1 / w
-			x[i], y[i] = ax[i]-k*vy[i], ay[i]+k*vx[i]
-		}
-	}
-	for i, cx := range x {
-		P := pt.At(p, i)
-		if dx, dy := cx-P.X, y[i]-P.Y; !(dx*dx+dy*dy <= far*far) {
+// Centres writes the instant centre of the axle's link relative to the frame,
+// r + perp(v)/ω of the axle. Where ω is nil or the centre is farther than
+// `far` from the axle it is at infinity: NaN. len(x) and len(y) are the
+// number of positions.
+func (m *Motion) Centres(x, y []float64, pt *Path, far float64) {
+	p := m.plan
+	n := len(x)
+	w, y := pt.w[p.carrier][:n], y[:n]
+	ax, ay, vx, vy := pt.x[p.axle][:n], pt.y[p.axle][:n], pt.vx[p.axle][:n], pt.vy[p.axle][:n]
+	far2 := far * far
+	for i, w := range w {
+		k := 1 / w
+		dx, dy := -k*vy[i], k*vx[i]
+		x[i], y[i] = ax[i]+dx, ay[i]+dy
+		if !(dx*dx+dy*dy <= far2) {
 			x[i], y[i] = math.NaN(), math.NaN()
 		}
 	}
@@ -242,20 +219,26 @@ func (m *Motion) byStroke(pt *Path, lo, hi int) {
 			a := r2.Sub(pt.A(p, i), pt.A(q, i))
 			bend = (r2.Norm2(v) + r2.Dot(d, a) - dl*dl) / l // ℓ″ = −s″
 		}
-		for j := range pt.VX {
-			if pt.VX[j] == nil {
-				continue
-			}
-			vx, vy := pt.VX[j][i]*k, pt.VY[j][i]*k
-			pt.VX[j][i], pt.VY[j][i] = vx, vy
-			if second {
-				pt.AX[j][i] = (pt.AX[j][i] + vx*bend) * k * k
-				pt.AY[j][i] = (pt.AY[j][i] + vy*bend) * k * k
-			}
+		pt.scale(i, k, bend, second)
+	}
+}
+
+// scale turns the derivatives at position i by the factor k of the first.
+func (pt *Path) scale(i int, k, bend float64, second bool) {
+	turn := func(rate, acc []float64) {
+		if rate == nil {
+			return
 		}
-		for _, r := range pt.rotors {
-			r.w[i] *= k
-			r.a[i] = (r.a[i] + r.w[i]*bend) * k * k
+		rate[i] *= k
+		if second {
+			acc[i] = (acc[i] + rate[i]*bend) * k * k
 		}
+	}
+	for j := range pt.vx {
+		turn(pt.vx[j], pt.ax[j])
+		turn(pt.vy[j], pt.ay[j])
+	}
+	for j := range pt.w {
+		turn(pt.w[j], pt.al[j])
 	}
 }

@@ -84,7 +84,7 @@ func compare(t *testing.T, m *linkage.Mechanism, p *linkage.Plan, strokes []floa
 			near(t, "acceleration", pt.A(k, i), s.Acceleration[k], 10*rateTolerance*rate)
 		}
 		for l := 1; l < len(m.Links); l++ {
-			if d := mo.Omega(pt, l, i) - s.Omega[l]; math.Abs(d) > rateTolerance {
+			if d := pt.Omega(l, i) - s.Omega[l]; math.Abs(d) > rateTolerance {
 				t.Errorf("link %d turns off by %g", l, d)
 			}
 			if d := math.Remainder(mo.Turn(pt, l, i)-s.Angle[l], 2*math.Pi); math.Abs(d) > 1e-10 {
@@ -125,7 +125,7 @@ func compareForces(t *testing.T, m *linkage.Mechanism, mo *linkage.Motion, pt *l
 		}
 		slider := 0
 		for k, e := range rx.Entries {
-			got := r2.Vec{X: rx.FX[k][i], Y: rx.FY[k][i]}
+			got := rx.Force(k, i)
 			if e.Slider {
 				f := want.Sliders[slider/2]
 				if slider%2 == 1 {

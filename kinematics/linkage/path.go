@@ -11,74 +11,75 @@ const (
 	Accelerations Order = 2 // accelerations too
 )
 
-// Path is a linkage over a row of positions, one array a coordinate: the
-// point p at position i stands at (X[p][i], Y[p][i]). Derivatives are by shock
-// stroke: VX in mm/mm, AX in mm/mm². Points of the frame have no rows: At, V
-// and A serve every point. A Path is the caller's buffer and may be used again
-// for another sweep of the same plan; it is not safe for concurrent use.
+// Path is a linkage over a row of positions: where its points are, how fast
+// its links turn. Derivatives are by shock stroke: velocities in mm/mm and
+// rad/mm, accelerations in mm/mm² and rad/mm². A Path is the caller's buffer
+// and may be used again for other sweeps of the same plan; it is not safe for
+// concurrent use.
 type Path struct {
 	Stroke []float64 // mm, len(Stroke) positions
-	X, Y   [][]float64
-	VX, VY [][]float64
-	AX, AY [][]float64 // rows nil for Velocities
 
+	plan   *Plan
 	order  Order
-	rotors []rotor     // of cranks and loop links
-	inv    [][]float64 // 1/det of each step's velocity equations
+	x, y   [][]float64 // [point][position]; the frame's are filled where asked for
+	vx, vy [][]float64 // of the points that later steps or the output need, else nil
+	ax, ay [][]float64 // as vx, for Accelerations
+	w, al  [][]float64 // [link]: angular velocity and acceleration; nil for the frame
+	inv    [][]float64 // [slot]: 1/det of the velocity equations
+	rotors []rotor     // [rotor]: turns that are iterated on
 	loop   loopScratch
-	frame  []r2.Vec // where the frame's points are
-	whole  int      // len of the arrays
-	size   []float64
+	frame  []r2.Vec // design position: where the frame's points are
+	filled *Motion  // whose frame points the rows hold
 }
 
-// rotor is the turn of a link from the design position over the positions:
-// cos and sin, and its first and second derivative by the drive.
-type rotor struct {
-	c, s, w, a []float64
-}
+// rotor is the turn of a link from the design position, cos and sin over the
+// positions.
+type rotor struct{ c, s []float64 }
 
 // NewPath returns buffers for n positions of the plan.
 func (p *Plan) NewPath(n int, order Order) *Path {
+	points, links := len(p.owner), len(p.links)
 	pt := &Path{
-		Stroke: make([]float64, n),
-		X:      make([][]float64, p.points), Y: make([][]float64, p.points),
-		VX: make([][]float64, p.points), VY: make([][]float64, p.points),
-		AX: make([][]float64, p.points), AY: make([][]float64, p.points),
-		order: order, whole: n,
-		rotors: make([]rotor, p.rotors),
-		inv:    make([][]float64, len(p.steps)),
+		Stroke: make([]float64, n), plan: p, order: order,
+		x: make([][]float64, points), y: make([][]float64, points),
+		vx: make([][]float64, points), vy: make([][]float64, points),
+		ax: make([][]float64, points), ay: make([][]float64, points),
+		w: make([][]float64, links), al: make([][]float64, links),
+		inv: make([][]float64, p.slots), rotors: make([]rotor, len(p.rotorLinks)),
 	}
-	rows := 4
-	if order == Accelerations {
-		rows = 6
-	}
-	moving := 0
-	for _, owner := range p.owner {
-		if owner != 0 {
-			moving++
+	rows := 2*points + (links-1)*int(order) + p.slots + 2*len(p.rotorLinks)
+	for _, need := range p.needs {
+		if need {
+			rows += 2 * int(order)
 		}
 	}
-	pt.size = make([]float64, n*(rows*moving+4*p.rotors+len(p.steps)))
-	buf := pt.size
+	buf := make([]float64, n*rows)
 	next := func() []float64 {
 		row := buf[:n:n]
 		buf = buf[n:]
 		return row
 	}
-	for k, owner := range p.owner {
-		if owner == 0 {
+	for k := range pt.x {
+		pt.x[k], pt.y[k] = next(), next()
+		if !p.needs[k] {
 			continue
 		}
-		pt.X[k], pt.Y[k], pt.VX[k], pt.VY[k] = next(), next(), next(), next()
+		pt.vx[k], pt.vy[k] = next(), next()
 		if order == Accelerations {
-			pt.AX[k], pt.AY[k] = next(), next()
+			pt.ax[k], pt.ay[k] = next(), next()
 		}
 	}
-	for k := range pt.rotors {
-		pt.rotors[k] = rotor{next(), next(), next(), next()}
+	for k := 1; k < links; k++ {
+		pt.w[k] = next()
+		if order == Accelerations {
+			pt.al[k] = next()
+		}
 	}
 	for k := range pt.inv {
 		pt.inv[k] = next()
+	}
+	for k := range pt.rotors {
+		pt.rotors[k] = rotor{next(), next()}
 	}
 	pt.loop.init(p.loopSize)
 	return pt
@@ -86,51 +87,95 @@ func (p *Plan) NewPath(n int, order Order) *Path {
 
 // At returns where point p is at position i, mm.
 func (pt *Path) At(p, i int) r2.Vec {
-	if pt.X[p] == nil {
+	if pt.plan.owner[p] == 0 {
 		return pt.frame[p]
 	}
-	return r2.Vec{X: pt.X[p][i], Y: pt.Y[p][i]}
+	return r2.Vec{X: pt.x[p][i], Y: pt.y[p][i]}
 }
 
 // V returns the velocity of point p at position i, mm per mm of stroke.
 func (pt *Path) V(p, i int) r2.Vec {
-	if pt.X[p] == nil {
+	if pt.vx[p] != nil {
+		return r2.Vec{X: pt.vx[p][i], Y: pt.vy[p][i]}
+	}
+	c := pt.plan.carried[p]
+	if c.link == 0 {
 		return r2.Vec{}
 	}
-	return r2.Vec{X: pt.VX[p][i], Y: pt.VY[p][i]}
+	e := r2.Sub(pt.At(p, i), pt.At(c.base, i))
+	return r2.Add(pt.V(c.base, i), r2.Scale(pt.w[c.link][i], perp(e)))
 }
 
 // A returns the acceleration of point p at position i, mm per mm² of stroke.
 // The path must be of order Accelerations.
 func (pt *Path) A(p, i int) r2.Vec {
-	if pt.X[p] == nil {
+	if pt.vx[p] != nil {
+		return r2.Vec{X: pt.ax[p][i], Y: pt.ay[p][i]}
+	}
+	c := pt.plan.carried[p]
+	if c.link == 0 {
 		return r2.Vec{}
 	}
-	return r2.Vec{X: pt.AX[p][i], Y: pt.AY[p][i]}
+	e := r2.Sub(pt.At(p, i), pt.At(c.base, i))
+	w := pt.w[c.link][i]
+	return r2.Add(pt.A(c.base, i), r2.Sub(r2.Scale(pt.al[c.link][i], perp(e)), r2.Scale(w*w, e)))
 }
 
-func (pt *Path) set(p, i int, r r2.Vec)  { pt.X[p][i], pt.Y[p][i] = r.X, r.Y }
-func (pt *Path) setV(p, i int, v r2.Vec) { pt.VX[p][i], pt.VY[p][i] = v.X, v.Y }
-func (pt *Path) setA(p, i int, a r2.Vec) { pt.AX[p][i], pt.AY[p][i] = a.X, a.Y }
+// Omega is the angular velocity of a link at position i, rad per mm of stroke.
+func (pt *Path) Omega(link, i int) float64 {
+	if link == 0 {
+		return 0
+	}
+	return pt.w[link][i]
+}
+
+// rows are the coordinates of point p, the frame's points among them.
+func (pt *Path) rows(p int) (x, y []float64) {
+	n := len(pt.Stroke)
+	return pt.x[p][:n], pt.y[p][:n]
+}
+
+// fillFrame writes the frame's points into their rows.
+func (pt *Path) fillFrame(m *Motion) {
+	if pt.filled == m {
+		return
+	}
+	pt.filled = m
+	for p, owner := range pt.plan.owner {
+		if owner != 0 {
+			continue
+		}
+		x, y := pt.x[p], pt.y[p]
+		for i := range x {
+			x[i], y[i] = m.points[p].X, m.points[p].Y
+		}
+	}
+}
+
+func (pt *Path) set(p, i int, r r2.Vec) { pt.x[p][i], pt.y[p][i] = r.X, r.Y }
 
 // copyFrom takes position j of src over as position i. Both are of one plan
 // and carry accelerations.
 func (pt *Path) copyFrom(i int, src *Path, j int) {
 	pt.Stroke[i] = src.Stroke[j]
-	for p := range pt.X {
-		if pt.X[p] == nil {
-			continue
+	take := func(to, from [][]float64) {
+		for k, row := range to {
+			if row != nil {
+				row[i] = from[k][j]
+			}
 		}
-		pt.X[p][i], pt.Y[p][i] = src.X[p][j], src.Y[p][j]
-		pt.VX[p][i], pt.VY[p][i] = src.VX[p][j], src.VY[p][j]
-		pt.AX[p][i], pt.AY[p][i] = src.AX[p][j], src.AY[p][j]
 	}
+	take(pt.x, src.x)
+	take(pt.y, src.y)
+	take(pt.vx, src.vx)
+	take(pt.vy, src.vy)
+	take(pt.ax, src.ax)
+	take(pt.ay, src.ay)
+	take(pt.w, src.w)
+	take(pt.al, src.al)
+	take(pt.inv, src.inv)
 	for k, r := range pt.rotors {
-		q := src.rotors[k]
-		r.c[i], r.s[i], r.w[i], r.a[i] = q.c[j], q.s[j], q.w[j], q.a[j]
-	}
-	for k, row := range pt.inv {
-		row[i] = src.inv[k][j]
+		r.c[i], r.s[i] = src.rotors[k].c[j], src.rotors[k].s[j]
 	}
 }
 

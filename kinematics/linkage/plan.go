@@ -11,26 +11,29 @@ import (
 // which points get placed. It holds no geometry and serves every linkage of
 // the topology; it is safe for concurrent use.
 type Plan struct {
-	points  int
 	links   [][]int
 	sliders []Slider
 	shock   [2]int
 	axle    int
 	carrier int
 
-	byAngle  bool // advances by the angle of a link, not by the stroke
-	steps    []step
-	rotors   int
-	loopSize int
-	owner    []int  // point → link by which it is placed, 0 the frame
-	spans    []span // link → two of its points
-	entries  []Entry
+	byAngle    bool // advances by the angle of a link, not by the stroke
+	steps      []step
+	rotorLinks []int // rotor → link
+	loopSize   int
+	owner      []int     // point → link by which it is placed, 0 the frame
+	carried    []carried // point → how its velocity follows
+	needs      []bool    // points whose velocities are kept in a Path
+	entries    []Entry
+	rows       int // of Reactions
+	slots      int // rows of Path.inv
 
-	shockEntries [4]int // first mount: link, shock; second mount: link, shock
+	shockRows [2]int // of Reactions: on the shock at both mounts
 }
 
-// span is a pair of points of a link, as far apart as the link has.
-type span struct{ p, q int }
+// carried says from which other point of which link a point's velocity
+// follows; link 0 for what stands still.
+type carried struct{ base, link int }
 
 // step is one stage of a plan with the constants of one geometry in it.
 type step interface {
@@ -40,16 +43,22 @@ type step interface {
 	accelerate(pt *Path, lo, hi int) // after run
 	react(rx *Reactions, pt *Path, lo, hi int)
 	margin(pt *Path, i int) float64 // 1: far from a dead point, 0: there
+	inputs() []int                  // points whose velocities it asks for
+	outputs() []int                 // points it places
 }
 
 // compiler places links one after another, from the frame on.
 type compiler struct {
 	m     *Mechanism
 	plan  *Plan
-	known []bool // links
-	shock bool   // the shock still has to place something: the drive is the stroke
-	entry map[Entry]int
+	known []bool         // links
+	shock bool           // the shock still has to place something: the drive is the stroke
+	pins  map[member]int // rows of Reactions
+	rails []int          // rows of Reactions of the sliders
 }
+
+// member is a link, or ShockMember, at a point.
+type member struct{ point, link int }
 
 // Plans returns the ways to compute m, best first: by the stroke in dyads, by
 // the angle of a link in dyads, by the stroke with loops. m must have passed
@@ -79,12 +88,12 @@ var rules = []rule{(*compiler).dyad, (*compiler).slide, (*compiler).loop}
 // the frame.
 func compile(m *Mechanism, driver int, rules ...rule) *Plan {
 	p := &Plan{
-		points: len(m.Points), links: m.Links, sliders: m.Sliders, shock: m.Shock,
+		links: m.Links, sliders: m.Sliders, shock: m.Shock,
 		axle: m.Axle, carrier: m.Carrier, byAngle: driver != 0,
-		owner: make([]int, len(m.Points)), spans: spans(m),
+		owner: make([]int, len(m.Points)), carried: make([]carried, len(m.Points)), needs: make([]bool, len(m.Points)),
 	}
 	c := &compiler{m: m, plan: p, known: make([]bool, len(m.Links)), shock: driver == 0}
-	c.listEntries()
+	c.listRows()
 	for k := range p.owner {
 		p.owner[k] = -1
 		if len(m.members(k)) == 0 {
@@ -101,48 +110,100 @@ func compile(m *Mechanism, driver int, rules ...rule) *Plan {
 		}
 	}
 	for k, mount := range m.Shock {
-		link := p.owner[mount]
-		p.shockEntries[2*k] = c.entry[Entry{Point: mount, Link: link}]
-		p.shockEntries[2*k+1] = c.entry[Entry{Point: mount, Link: ShockMember}]
+		p.shockRows[k] = c.pin(mount, ShockMember)
 	}
+	c.listEntries()
+	c.addRides()
 	return p
 }
 
-func spans(m *Mechanism) []span {
-	s := make([]span, len(m.Links))
-	for k, pts := range m.Links {
-		far := -1.0
-		for a, p := range pts {
-			for _, q := range pts[a+1:] {
-				if d := r2.Norm2(r2.Sub(m.Points[p], m.Points[q])); d > far {
-					far, s[k] = d, span{p, q}
-				}
-			}
-		}
-	}
-	return s
-}
-
-// listEntries lists every force: at each point that joins two members or more,
-// in the order of the points, then at the sliders.
-func (c *compiler) listEntries() {
-	c.entry = map[Entry]int{}
-	add := func(e Entry) {
-		c.entry[e] = len(c.plan.entries)
-		c.plan.entries = append(c.plan.entries, e)
-	}
+// listRows gives every member at a point that joins two or more a row of
+// Reactions, and every slider one.
+func (c *compiler) listRows() {
+	c.pins = map[member]int{}
 	for p := range c.m.Points {
 		members := c.m.members(p)
 		if len(members) < 2 {
 			continue
 		}
 		for _, l := range members {
-			add(Entry{Point: p, Link: l})
+			c.pins[member{p, l}] = c.plan.rows
+			c.plan.rows++
 		}
 	}
-	for _, s := range c.m.Sliders {
-		add(Entry{Point: s.Point, Link: s.Link, Slider: true})
-		add(Entry{Point: s.Point, Link: s.On, Slider: true})
+	for range c.m.Sliders {
+		c.rails = append(c.rails, c.plan.rows)
+		c.plan.rows++
+	}
+}
+
+// listEntries lists every force: at each point that joins two members or more,
+// in the order of the points, then at the sliders.
+func (c *compiler) listEntries() {
+	p := c.plan
+	for k := range c.m.Points {
+		members := c.m.members(k)
+		if len(members) < 2 {
+			continue
+		}
+		for _, l := range members {
+			e := Entry{Point: k, Link: l, rows: []int{c.pin(k, l)}, sign: 1}
+			if l == p.owner[k] {
+				e.rows, e.sign = nil, -1
+				for _, other := range members {
+					if other != l {
+						e.rows = append(e.rows, c.pin(k, other))
+					}
+				}
+			}
+			p.entries = append(p.entries, e)
+		}
+	}
+	for k, s := range c.m.Sliders {
+		rows := []int{c.rails[k]}
+		p.entries = append(p.entries,
+			Entry{Point: s.Point, Link: s.Link, Slider: true, rows: rows, sign: 1},
+			Entry{Point: s.Point, Link: s.On, Slider: true, rows: rows, sign: -1})
+	}
+}
+
+// addRides keeps the velocities of the points that steps and the output ask
+// for: right after the step that places such a point comes the one that gives
+// its velocity.
+func (c *compiler) addRides() {
+	p := c.plan
+	need := func(points ...int) {
+		for _, k := range points {
+			p.needs[k] = p.needs[k] || p.owner[k] > 0
+		}
+	}
+	need(p.axle)
+	if p.byAngle {
+		need(p.shock[0], p.shock[1])
+	}
+	for _, s := range p.steps {
+		need(s.inputs()...)
+	}
+	// a point rides on another of its link, which then needs a velocity too
+	for again := true; again; {
+		again = false
+		for k, needed := range p.needs {
+			if b := p.carried[k]; needed && b.link != 0 && p.owner[b.base] > 0 && !p.needs[b.base] {
+				p.needs[b.base], again = true, true
+			}
+		}
+	}
+	steps := p.steps
+	p.steps = nil
+	done := make([]bool, len(p.owner))
+	for _, s := range steps {
+		c.add(s)
+		for _, k := range s.outputs() {
+			if p.needs[k] && !done[k] && p.carried[k].link != 0 {
+				done[k] = true
+				c.add(&ride{p: k, base: p.carried[k].base, link: p.carried[k].link, fixed: c.fixed(p.carried[k].base)})
+			}
+		}
 	}
 }
 
@@ -162,11 +223,8 @@ func (m *Mechanism) members(p int) []int {
 	return l
 }
 
-func (c *compiler) pin(point, link int) int { return c.entry[Entry{Point: point, Link: link}] }
-
-func (c *compiler) slider(point, link int) int {
-	return c.entry[Entry{Point: point, Link: link, Slider: true}]
-}
+// pin is the row of the force on link at point.
+func (c *compiler) pin(point, link int) int { return c.pins[member{point, link}] }
 
 func (c *compiler) left() int {
 	n := 0
@@ -180,17 +238,20 @@ func (c *compiler) left() int {
 
 func (c *compiler) add(s step) { c.plan.steps = append(c.plan.steps, s) }
 
-// slot is the row of Path.inv for the next step.
-func (c *compiler) slot() int { return len(c.plan.steps) }
+// slot is a new row of Path.inv.
+func (c *compiler) slot() int {
+	c.plan.slots++
+	return c.plan.slots - 1
+}
 
 func (c *compiler) placed(p int) bool { return c.plan.owner[p] >= 0 }
 func (c *compiler) fixed(p int) bool  { return c.plan.owner[p] == 0 }
 
-// place says that link brings the point p with it.
-func (c *compiler) place(p, link int) {
-	if !c.placed(p) {
-		c.plan.owner[p] = link
-	}
+// place says that link brings the point p with it and that p moves as link
+// does about base.
+func (c *compiler) place(p, link, base int) {
+	c.plan.owner[p] = link
+	c.plan.carried[p] = carried{base: base, link: link}
 }
 
 // learn makes link known by its placed points a and b and attaches the others.
@@ -203,8 +264,8 @@ func (c *compiler) learn(link, a, b int) {
 		if c.placed(p) {
 			continue
 		}
-		c.plan.owner[p] = link
-		if a >= 0 {
+		c.place(p, link, a)
+		if link != 0 {
 			c.add(&attach{p: a, q: b, r: p, fixed: c.fixed(a)})
 		}
 	}
@@ -229,10 +290,11 @@ func (c *compiler) drive(link int) bool {
 	if q < 0 {
 		return false
 	}
-	s := &crank{a: a, q: q, link: link, rotor: c.plan.rotors, aA: c.pin(a, link), aBase: c.pin(a, 0)}
-	c.plan.rotors++
+	s := &crank{a: a, q: q, link: link, rotor: len(c.plan.rotorLinks), pinA: c.pin(a, link)}
+
+	c.plan.rotorLinks = append(c.plan.rotorLinks, link)
 	c.add(s)
-	c.place(q, link)
+	c.place(q, link, a)
 	c.learn(link, a, q)
 	return true
 }
@@ -292,13 +354,9 @@ func (c *compiler) addDyad(b, i, j int) {
 	c.add(&dyad{
 		a: a, b: b, c: d, linkA: i, linkC: j, baseA: owner[a], baseC: owner[d],
 		slot: c.slot(), fixed: c.fixed(a),
-		entry: dyadEntries{
-			bA: c.pin(b, i), bC: c.pin(b, j),
-			aA: c.pin(a, i), aBase: c.pin(a, owner[a]),
-			cC: c.pin(d, j), cBase: c.pin(d, owner[d]),
-		},
+		pinA: c.pin(a, i), pinB: c.pin(b, j), pinC: c.pin(d, j),
 	})
-	c.place(b, i)
+	c.place(b, i, a)
 	c.learn(i, a, b)
 	c.learn(j, d, b)
 }
@@ -309,20 +367,16 @@ func (c *compiler) addShockDyad(b, i, mount int) {
 	a := c.placedPin(i)
 	c.add(&shockDyad{
 		a: a, b: b, c: mount, link: i, slot: c.slot(),
-		entry: dyadEntries{
-			bA: c.pin(b, i), bC: c.pin(b, ShockMember),
-			aA: c.pin(a, i), aBase: c.pin(a, 0),
-			cC: c.pin(mount, ShockMember), cBase: c.pin(mount, 0),
-		},
+		pinA: c.pin(a, i), pinB: c.pin(b, ShockMember), pinC: c.pin(mount, ShockMember),
 	})
 	c.shock = false
-	c.place(b, i)
+	c.place(b, i, a)
 	c.learn(i, a, b)
 }
 
 // slide looks for a link with a placed pin and a slider to a known link.
 func (c *compiler) slide() bool {
-	for _, s := range c.m.Sliders {
+	for k, s := range c.m.Sliders {
 		switch {
 		case !c.known[s.Link] && c.known[s.On] && !c.placed(s.Point):
 			a := c.placedPin(s.Link)
@@ -332,10 +386,9 @@ func (c *compiler) slide() bool {
 			c.add(&rail{
 				a: a, p: s.Point, g: s.Guide[0], k: s.Guide[1], link: s.Link, on: s.On,
 				base: c.plan.owner[a], slot: c.slot(),
-				aA: c.pin(a, s.Link), aBase: c.pin(a, c.plan.owner[a]),
-				pLink: c.slider(s.Point, s.Link), pOn: c.slider(s.Point, s.On),
+				pinA: c.pin(a, s.Link), row: c.rails[k],
 			})
-			c.place(s.Point, s.Link)
+			c.place(s.Point, s.Link, a)
 			c.learn(s.Link, a, s.Point)
 			return true
 		case c.known[s.Link] && !c.known[s.On]:
@@ -353,10 +406,9 @@ func (c *compiler) slide() bool {
 			c.add(&guide{
 				a: a, p: s.Point, g: s.Guide[0], k: s.Guide[1], q: q, link: s.On, of: s.Link,
 				base: c.plan.owner[a], slot: c.slot(),
-				aA: c.pin(a, s.On), aBase: c.pin(a, c.plan.owner[a]),
-				pLink: c.slider(s.Point, s.On), pOf: c.slider(s.Point, s.Link),
+				pinA: c.pin(a, s.On), row: c.rails[k],
 			})
-			c.place(q, s.On)
+			c.place(q, s.On, a)
 			c.learn(s.On, a, q)
 			return true
 		}
@@ -440,7 +492,7 @@ func (c *compiler) within(p int, in []bool) bool {
 
 // addLoop hangs the links into a tree and lists what closes it.
 func (c *compiler) addLoop(links []int) bool {
-	s := &loop{slot: c.slot()}
+	s := &loop{}
 	b := loopBuilder{c: c, s: s, links: links, in: map[int]int{}, by: map[int]int{}}
 	b.hang()
 	b.close()
@@ -453,10 +505,11 @@ func (c *compiler) addLoop(links []int) bool {
 		l := &s.links[k]
 		c.known[l.link] = true
 		for _, p := range l.points {
-			c.place(p, l.link)
+			c.place(p, l.link, l.anchor)
 		}
 		if l.free {
-			c.place(l.anchor, l.link)
+			c.plan.owner[l.anchor] = l.link
+			c.plan.needs[l.anchor] = true
 		}
 	}
 	return true
@@ -509,8 +562,9 @@ func (b *loopBuilder) hangFree() {
 
 func (b *loopBuilder) add(link, anchor, parent int, free bool) {
 	c, k := b.c, len(b.s.links)
-	h := hung{link: link, anchor: anchor, parent: parent, free: free, rotor: c.plan.rotors, turn: b.s.vars}
-	c.plan.rotors++
+	h := hung{link: link, anchor: anchor, parent: parent, free: free, rotor: len(c.plan.rotorLinks), turn: b.s.vars}
+
+	c.plan.rotorLinks = append(c.plan.rotorLinks, link)
 	b.s.vars++
 	if free {
 		h.place = b.s.vars
@@ -521,7 +575,7 @@ func (b *loopBuilder) add(link, anchor, parent int, free bool) {
 		if parent >= 0 {
 			h.base = b.s.links[parent].link
 		}
-		h.aA, h.aBase = c.pin(anchor, link), c.pin(anchor, h.base)
+		h.pin = c.pin(anchor, link)
 	}
 	for _, p := range c.m.Links[link] {
 		_, taken := b.by[p]
@@ -562,22 +616,22 @@ func (b *loopBuilder) close() {
 			}
 			base := b.placedBy(p)
 			b.s.eqs = append(b.s.eqs, closure{
-				kind: pinClosure, row: b.row, t: [3]term{b.term(p, link), base},
-				entries: [4]int{c.pin(p, link), c.pin(p, base.link)},
+				kind: pinClosure, row: b.row, t: [3]term{b.term(p, link), base}, terms: 2,
+				pins: [2]int{c.pin(p, link)},
 			})
 			b.row += 2
 		}
 	}
-	for _, s := range c.m.Sliders {
+	for k, s := range c.m.Sliders {
 		_, a := b.in[s.Link]
 		_, o := b.in[s.On]
 		if !a && !o || !a && !c.known[s.Link] || !o && !c.known[s.On] {
 			continue
 		}
 		b.s.eqs = append(b.s.eqs, closure{
-			kind: slideClosure, row: b.row,
-			t:       [3]term{b.term(s.Point, s.Link), b.term(s.Guide[0], s.On), b.term(s.Guide[1], s.On)},
-			entries: [4]int{c.slider(s.Point, s.Link), c.slider(s.Point, s.On)},
+			kind: slideClosure, row: b.row, terms: 3,
+			t:    [3]term{b.term(s.Point, s.Link), b.term(s.Guide[0], s.On), b.term(s.Guide[1], s.On)},
+			pins: [2]int{c.rails[k]},
 		})
 		b.row++
 	}
@@ -595,8 +649,8 @@ func (b *loopBuilder) closeShock() {
 	c.shock = false
 	t, u := b.placedBy(p), b.placedBy(q)
 	b.s.eqs = append(b.s.eqs, closure{
-		kind: shockClosure, row: b.row, t: [3]term{t, u},
-		entries: [4]int{c.pin(p, t.link), c.pin(p, ShockMember), c.pin(q, u.link), c.pin(q, ShockMember)},
+		kind: shockClosure, row: b.row, t: [3]term{t, u}, terms: 2,
+		pins: [2]int{c.pin(p, ShockMember), c.pin(q, ShockMember)},
 	})
 	b.row++
 }

@@ -11,6 +11,9 @@ type Entry struct {
 	Point  int
 	Link   int
 	Slider bool // the guide's force, not the pin's
+
+	rows []int // of Reactions, summed
+	sign float64
 }
 
 // Loads are the outside loads on the links over the positions of a Path: the
@@ -38,14 +41,30 @@ func (l *Loads) Add(link, i, n int, r, F r2.Vec, moment float64) {
 }
 
 // Reactions are the forces in every pin, slider and the shock over the
-// positions of a Path, N: (FX, FY)[k][i] is that of Entries[k]. Shock is
-// positive in compression. It is the caller's buffer, like a Path.
+// positions of a Path, N. Shock is positive in compression. It is the caller's
+// buffer, like a Path.
+//
+// A pin of n members has n−1 rows, the force on each member but the one that
+// brings the point; that one takes the sum the other way.
 type Reactions struct {
 	Entries []Entry
-	FX, FY  [][]float64
 	Shock   []float64
 
+	x, y  [][]float64
 	loads []linkLoad
+	live  []bool // [link]: loads holds something
+	zero  []float64
+}
+
+// Force returns the force of entry k at position i.
+func (rx *Reactions) Force(k, i int) r2.Vec {
+	e := &rx.Entries[k]
+	var F r2.Vec
+	for _, row := range e.rows {
+		F.X += rx.x[row][i]
+		F.Y += rx.y[row][i]
+	}
+	return r2.Scale(e.sign, F)
 }
 
 // linkLoad is what a link carries besides the forces not yet found.
@@ -63,36 +82,50 @@ func (f *linkLoad) add(i int, A r2.Vec, x, y float64) {
 	f.m[i] += A.X*y - A.Y*x
 }
 
-func (rx *Reactions) load(link int) *linkLoad { return &rx.loads[link] }
-
-// pair adds (x, y) to the entry plus and takes it from the entry minus.
-func (rx *Reactions) pair(plus, minus, i int, x, y float64) {
-	rx.FX[plus][i] += x
-	rx.FY[plus][i] += y
-	rx.FX[minus][i] -= x
-	rx.FY[minus][i] -= y
+// load is what the link carries so far, zeros where that is nothing.
+func (rx *Reactions) load(link int) linkLoad {
+	if !rx.live[link] {
+		return linkLoad{rx.zero, rx.zero, rx.zero}
+	}
+	return rx.loads[link]
 }
+
+// take is load for a step that adds to it over the positions lo to hi.
+func (rx *Reactions) take(link, lo, hi int) linkLoad {
+	f := rx.loads[link]
+	if !rx.live[link] {
+		rx.live[link] = true
+		clear(f.x[lo:hi])
+		clear(f.y[lo:hi])
+		clear(f.m[lo:hi])
+	}
+	return f
+}
+
+func (rx *Reactions) pin(row int) (x, y []float64) { return rx.x[row], rx.y[row] }
+
+func (rx *Reactions) setPin(row, i int, F r2.Vec) { rx.x[row][i], rx.y[row][i] = F.X, F.Y }
 
 // NewReactions returns buffers for n positions of the plan.
 func (p *Plan) NewReactions(n int) *Reactions {
 	rx := &Reactions{
 		Entries: p.entries,
-		FX:      make([][]float64, len(p.entries)), FY: make([][]float64, len(p.entries)),
-		loads: make([]linkLoad, len(p.links)),
+		x:       make([][]float64, p.rows), y: make([][]float64, p.rows),
+		loads: make([]linkLoad, len(p.links)), live: make([]bool, len(p.links)),
 	}
-	buf := make([]float64, n*(2*len(p.entries)+3*len(p.links)+1))
+	buf := make([]float64, n*(2*p.rows+3*len(p.links)+2))
 	next := func() []float64 {
 		row := buf[:n:n]
 		buf = buf[n:]
 		return row
 	}
-	for k := range rx.FX {
-		rx.FX[k], rx.FY[k] = next(), next()
+	for k := range rx.x {
+		rx.x[k], rx.y[k] = next(), next()
 	}
 	for k := range rx.loads {
 		rx.loads[k] = linkLoad{next(), next(), next()}
 	}
-	rx.Shock = next()
+	rx.Shock, rx.zero = next(), next()
 	return rx
 }
 
@@ -104,58 +137,51 @@ func (p *Plan) NewReactions(n int) *Reactions {
 // same plan and be as long as pt. It allocates nothing.
 func (m *Motion) React(dst *Reactions, pt *Path, loads *Loads) {
 	n := len(pt.Stroke)
-	for k := range dst.FX {
-		clear(dst.FX[k][:n])
-		clear(dst.FY[k][:n])
-	}
-	for k := range dst.loads {
-		takeRow(dst.loads[k].x[:n], loads.FX[k])
-		takeRow(dst.loads[k].y[:n], loads.FY[k])
-		takeRow(dst.loads[k].m[:n], loads.M[k])
-	}
-	if m.plan.byAngle {
-		m.shockByWork(dst, pt, n)
-	}
+	pt.fillFrame(m)
 	for lo := 0; lo < n; lo += chunk {
 		hi := min(lo+chunk, n)
+		for k := range dst.loads {
+			dst.live[k] = loads.FX[k] != nil
+			if dst.live[k] {
+				copy(dst.loads[k].x[lo:hi], loads.FX[k][lo:hi])
+				copy(dst.loads[k].y[lo:hi], loads.FY[k][lo:hi])
+				copy(dst.loads[k].m[lo:hi], loads.M[k][lo:hi])
+			}
+		}
+		if m.plan.byAngle {
+			m.shockByWork(dst, pt, lo, hi)
+		}
 		for k := len(m.steps) - 1; k >= 0; k-- {
 			m.steps[k].react(dst, pt, lo, hi)
 		}
 	}
 }
 
-func takeRow(dst, src []float64) {
-	if src == nil {
-		clear(dst)
-		return
-	}
-	copy(dst, src)
-}
-
 // shockByWork finds the shock force by virtual work, Σ(F·v + M·ω) = shock
 // force per unit of stroke, and puts it on the links at its mounts, for a plan
 // that advances by an angle.
-func (m *Motion) shockByWork(rx *Reactions, pt *Path, n int) {
+func (m *Motion) shockByWork(rx *Reactions, pt *Path, lo, hi int) {
 	p := m.plan
-	for i := range n {
-		work := 0.0
-		for k := 1; k < len(p.links); k++ {
-			f := rx.load(k)
-			if f.x[i] == 0 && f.y[i] == 0 && f.m[i] == 0 {
-				continue
-			}
-			a := p.spans[k].p
-			A, v := pt.At(a, i), pt.V(a, i)
-			work += f.x[i]*v.X + f.y[i]*v.Y + f.about(i, A)*m.Omega(pt, k, i)
+	work := rx.Shock
+	clear(work[lo:hi])
+	for k := 1; k < len(p.links); k++ {
+		if !rx.live[k] {
+			continue
 		}
+		f, a := &rx.loads[k], p.links[k][0]
+		for i := lo; i < hi; i++ {
+			v := pt.V(a, i)
+			work[i] += f.x[i]*v.X + f.y[i]*v.Y + f.about(i, pt.At(a, i))*pt.w[k][i]
+		}
+	}
+	near, far := rx.take(p.owner[p.shock[0]], lo, hi), rx.take(p.owner[p.shock[1]], lo, hi)
+	for i := lo; i < hi; i++ {
 		P, G := pt.At(p.shock[0], i), pt.At(p.shock[1], i)
 		D := r2.Sub(P, G)
-		F := r2.Scale(work/r2.Norm(D), D)
-		rx.Shock[i] = work
-		e := p.shockEntries
-		rx.pair(e[0], e[1], i, F.X, F.Y)
-		rx.pair(e[3], e[2], i, F.X, F.Y)
-		rx.load(p.owner[p.shock[0]]).add(i, P, F.X, F.Y)
-		rx.load(p.owner[p.shock[1]]).add(i, G, -F.X, -F.Y)
+		F := r2.Scale(work[i]/r2.Norm(D), D)
+		rx.setPin(p.shockRows[0], i, r2.Scale(-1, F))
+		rx.setPin(p.shockRows[1], i, F)
+		near.add(i, P, F.X, F.Y)
+		far.add(i, G, -F.X, -F.Y)
 	}
 }

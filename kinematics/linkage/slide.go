@@ -22,33 +22,31 @@ import (
 // rail puts point P of a link on a line of the placed link `on`:
 // |P − A| = a and (P − G)·n = h.
 type rail struct {
-	a, p       int // points
-	g, k       int // guide points
-	link, on   int
-	base       int // the link that carries A
-	slot       int
-	aa, h      float64
-	length     float64 // of the guide
-	sigma      float64
-	aA, aBase  int // entries of the pin A
-	pLink, pOn int // entries of the slider
+	a, p      int // points
+	g, k      int // guide points
+	link, on  int
+	base      int // the link that carries A
+	slot      int
+	aa, h     float64
+	length    float64 // of the guide
+	sigma     float64
+	pinA, row int // rows of Reactions: on the link at A, on the link at P
 }
 
 // guide turns a link about A so that its own line passes P of the placed link
 // `of` at the distance h. Written with D = P − A, δ = h − h_A where h_A is A's
 // own distance from the line: D = τ·u + δ·n, τ = σ·√(D² − δ²).
 type guide struct {
-	a, p       int // points
-	g, k       int // guide points
-	q          int // a point of the link to place, not A
-	link, of   int
-	base       int
-	slot       int
-	delta      float64
-	sigma      float64
-	kappa      r2.Vec // q − A in the axes (u, n)
-	aA, aBase  int
-	pLink, pOf int
+	a, p      int // points
+	g, k      int // guide points
+	q         int // a point of the link to place, not A
+	link, of  int
+	base      int
+	slot      int
+	delta     float64
+	sigma     float64
+	kappa     r2.Vec // q − A in the axes (u, n)
+	pinA, row int    // rows of Reactions: on the link at A, on link `of` at P
 }
 
 func (s *rail) clone() step  { c := *s; return &c }
@@ -72,6 +70,8 @@ func (s *rail) line(pt *Path, i int) (u, du r2.Vec) {
 	return r2.Scale(k, r2.Sub(pt.At(s.k, i), pt.At(s.g, i))), r2.Scale(k, r2.Sub(pt.V(s.k, i), pt.V(s.g, i)))
 }
 
+// run: with P = A + d, n·vP = n·vG − ṅ·(P − G) =: q gives ω = (q − n·vA)/t,
+// t = d × n the part of d along the guide.
 func (s *rail) run(pt *Path, lo, hi int) int {
 	for i := lo; i < hi; i++ {
 		A, G := pt.At(s.a, i), pt.At(s.g, i)
@@ -83,14 +83,11 @@ func (s *rail) run(pt *Path, lo, hi int) int {
 			return i
 		}
 		t := s.sigma * math.Sqrt(disc)
-		d := r2.Sub(r2.Scale(t, u), r2.Scale(dist, n))
-		P := r2.Add(A, d)
+		P := r2.Add(A, r2.Sub(r2.Scale(t, u), r2.Scale(dist, n)))
 		pt.set(s.p, i, P)
-		// d·vP = d·vA, n·vP = n·vG − ṅ·(P − G); det = d × n = d·u = t
-		r := r2.Dot(d, pt.V(s.a, i))
 		q := r2.Dot(n, pt.V(s.g, i)) - r2.Dot(perp(du), r2.Sub(P, G))
 		inv := 1 / t
-		pt.setV(s.p, i, r2.Vec{X: (r*n.Y - q*d.Y) * inv, Y: (q*d.X - r*n.X) * inv})
+		pt.w[s.link][i] = (q - r2.Dot(n, pt.V(s.a, i))) * inv
 		pt.inv[s.slot][i] = inv
 	}
 	return hi
@@ -99,29 +96,29 @@ func (s *rail) run(pt *Path, lo, hi int) int {
 func (s *rail) accelerate(pt *Path, lo, hi int) {
 	for i := lo; i < hi; i++ {
 		A, G, P := pt.At(s.a, i), pt.At(s.g, i), pt.At(s.p, i)
-		vG, vP := pt.V(s.g, i), pt.V(s.p, i)
+		d, w := r2.Sub(P, A), pt.w[s.link][i]
+		vP := r2.Add(pt.V(s.a, i), r2.Scale(w, perp(d)))
 		u, du := s.line(pt, i)
 		ddu := r2.Scale(1/s.length, r2.Sub(pt.A(s.k, i), pt.A(s.g, i)))
-		n, d := perp(u), r2.Sub(P, A)
-		r := r2.Dot(d, pt.A(s.a, i)) - r2.Norm2(r2.Sub(vP, pt.V(s.a, i)))
-		q := r2.Dot(n, pt.A(s.g, i)) - 2*r2.Dot(perp(du), r2.Sub(vP, vG)) - r2.Dot(perp(ddu), r2.Sub(P, G))
-		inv := pt.inv[s.slot][i]
-		pt.setA(s.p, i, r2.Vec{X: (r*n.Y - q*d.Y) * inv, Y: (q*d.X - r*n.X) * inv})
+		n := perp(u)
+		q := r2.Dot(n, pt.A(s.g, i)) - 2*r2.Dot(perp(du), r2.Sub(vP, pt.V(s.g, i))) - r2.Dot(perp(ddu), r2.Sub(P, G))
+		pt.al[s.link][i] = (q - r2.Dot(n, pt.A(s.a, i)) + w*w*r2.Dot(n, d)) * pt.inv[s.slot][i]
 	}
 }
 
 // react: the moment about A gives the guide's force N·n on the link at P.
 func (s *rail) react(rx *Reactions, pt *Path, lo, hi int) {
-	f, on, g := rx.load(s.link), rx.load(s.on), rx.load(s.base)
+	f := rx.load(s.link)
+	on, g := rx.take(s.on, lo, hi), rx.take(s.base, lo, hi)
 	for i := lo; i < hi; i++ {
 		A, P := pt.At(s.a, i), pt.At(s.p, i)
 		u, _ := s.line(pt, i)
 		n := perp(u)
 		N := -f.about(i, A) * pt.inv[s.slot][i] // d × n = 1/inv
-		rx.pair(s.pLink, s.pOn, i, N*n.X, N*n.Y)
+		rx.setPin(s.row, i, r2.Scale(N, n))
 		on.add(i, P, -N*n.X, -N*n.Y)
 		px, py := N*n.X+f.x[i], N*n.Y+f.y[i]
-		rx.pair(s.aBase, s.aA, i, px, py)
+		rx.setPin(s.pinA, i, r2.Vec{X: -px, Y: -py})
 		g.add(i, A, px, py)
 	}
 }
@@ -162,11 +159,9 @@ func (s *guide) run(pt *Path, lo, hi int) int {
 		if !ok {
 			return i
 		}
-		e := turn(u.X, u.Y, s.kappa)
-		pt.set(s.q, i, r2.Add(pt.At(s.a, i), e))
+		pt.set(s.q, i, r2.Add(pt.At(s.a, i), turn(u.X, u.Y, s.kappa)))
 		// n·D = δ: n·Ḋ = ω·τ
-		w := r2.Dot(perp(u), r2.Sub(pt.V(s.p, i), pt.V(s.a, i))) / tau
-		pt.setV(s.q, i, r2.Add(pt.V(s.a, i), r2.Scale(w, perp(e))))
+		pt.w[s.link][i] = r2.Dot(perp(u), r2.Sub(pt.V(s.p, i), pt.V(s.a, i))) / tau
 		pt.inv[s.slot][i] = 1 / tau
 	}
 	return hi
@@ -175,31 +170,27 @@ func (s *guide) run(pt *Path, lo, hi int) int {
 func (s *guide) accelerate(pt *Path, lo, hi int) {
 	for i := lo; i < hi; i++ {
 		u, _, _ := s.axis(pt, i)
-		inv := pt.inv[s.slot][i]
-		e := turn(u.X, u.Y, s.kappa)
-		n := perp(u)
+		w := pt.w[s.link][i]
 		dV := r2.Sub(pt.V(s.p, i), pt.V(s.a, i))
 		dA := r2.Sub(pt.A(s.p, i), pt.A(s.a, i))
-		w := r2.Dot(n, dV) * inv
 		// n·D̈ − 2ω·u·Ḋ − α·τ − ω²·δ = 0
-		al := (r2.Dot(n, dA) - 2*w*r2.Dot(u, dV) - w*w*s.delta) * inv
-		a := r2.Sub(r2.Scale(al, perp(e)), r2.Scale(w*w, e))
-		pt.setA(s.q, i, r2.Add(pt.A(s.a, i), a))
+		pt.al[s.link][i] = (r2.Dot(perp(u), dA) - 2*w*r2.Dot(u, dV) - w*w*s.delta) * pt.inv[s.slot][i]
 	}
 }
 
 // react: the force on link `of` at P is N·n, on the guide's link −N·n.
 func (s *guide) react(rx *Reactions, pt *Path, lo, hi int) {
-	f, of, g := rx.load(s.link), rx.load(s.of), rx.load(s.base)
+	f := rx.load(s.link)
+	of, g := rx.take(s.of, lo, hi), rx.take(s.base, lo, hi)
 	for i := lo; i < hi; i++ {
 		A, P := pt.At(s.a, i), pt.At(s.p, i)
 		u, _, _ := s.axis(pt, i)
 		n := perp(u)
 		N := f.about(i, A) * pt.inv[s.slot][i] // (P − A) × n = τ
-		rx.pair(s.pOf, s.pLink, i, N*n.X, N*n.Y)
+		rx.setPin(s.row, i, r2.Scale(N, n))
 		of.add(i, P, N*n.X, N*n.Y)
 		px, py := f.x[i]-N*n.X, f.y[i]-N*n.Y
-		rx.pair(s.aBase, s.aA, i, px, py)
+		rx.setPin(s.pinA, i, r2.Vec{X: -px, Y: -py})
 		g.add(i, A, px, py)
 	}
 }
@@ -207,3 +198,8 @@ func (s *guide) react(rx *Reactions, pt *Path, lo, hi int) {
 func (s *guide) margin(pt *Path, i int) float64 {
 	return math.Abs(1/pt.inv[s.slot][i]) / r2.Norm(r2.Sub(pt.At(s.p, i), pt.At(s.a, i)))
 }
+
+func (s *rail) inputs() []int   { return []int{s.a, s.g, s.k} }
+func (s *rail) outputs() []int  { return []int{s.p} }
+func (s *guide) inputs() []int  { return []int{s.a, s.p} }
+func (s *guide) outputs() []int { return []int{s.q} }

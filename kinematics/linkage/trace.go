@@ -126,13 +126,10 @@ func (m *Motion) start(walk *Path, stroke float64) *DeadPoint {
 	if ok {
 		ratio = walk.V(m.plan.axle, 0).Y
 		for _, s := range m.steps {
-			if l, isLoop := s.(*loop); isLoop {
-				l.jacobian(walk, 0)
-				walk.loop.lu.factor()
-				l.sign = walk.loop.lu.sign
-			}
 			if s.margin(walk, 0) < deadSine {
 				ok = false
+			} else if l, isLoop := s.(*loop); isLoop {
+				l.sign = walk.loop.lu.sign // margin has factored
 			}
 		}
 	}
@@ -194,9 +191,10 @@ func (m *Motion) tight(walk *Path) bool {
 func (m *Motion) try(walk *Path, to float64) (bool, DeadKind) {
 	h := to - walk.Stroke[0]
 	walk.Stroke[1] = to
-	for _, r := range walk.rotors {
+	for k, r := range walk.rotors {
+		l := m.plan.rotorLinks[k]
 		r.c[1], r.s[1] = r.c[0], r.s[0]
-		r.turnBy(1, h*(r.w[0]+h*r.a[0]/2))
+		r.turnBy(1, h*(walk.w[l][0]+h*walk.al[l][0]/2))
 	}
 	for _, s := range m.steps {
 		if l, ok := s.(*loop); ok {
@@ -223,8 +221,8 @@ func (m *Motion) try(walk *Path, to float64) (bool, DeadKind) {
 // turnedBack: between the two positions the crank went through a place where
 // the shock's length has an extreme.
 func (m *Motion) turnedBack(walk *Path) bool {
-	r := walk.rotors[0]
-	return r.w[0]*r.w[1] <= 0
+	w := walk.w[m.plan.rotorLinks[0]]
+	return w[0]*w[1] <= 0
 }
 
 // dips: dw/ds may fall to 0 and rise again between the two positions. The cubic
@@ -246,7 +244,7 @@ func (m *Motion) dead(kind DeadKind, walk *Path) *DeadPoint {
 		d.Travel = m.travel(walk, 0)
 	}
 	var x, y [1]float64
-	m.Centres(x[:], y[:], walk, m.plan.carrier, m.plan.axle, math.Inf(1))
+	m.Centres(x[:], y[:], walk, math.Inf(1))
 	d.Centre = r2.Vec{X: x[0], Y: y[0]}
 	d.Members, d.Points = m.membersInLine(walk)
 	return d
@@ -299,9 +297,9 @@ func (m *Motion) guess(pt *Path, lo, hi int) {
 	for i := lo; i < hi; i++ {
 		k, t := m.node(pt.Stroke[i])
 		for j, r := range pt.rotors {
-			q := nd.rotors[j]
-			c0, s0, w0, a0 := q.c[k], q.s[k], q.w[k], q.a[k]
-			c1, s1, w1, a1 := q.c[k+1], q.s[k+1], q.w[k+1], q.a[k+1]
+			q, w, al := nd.rotors[j], nd.w[m.plan.rotorLinks[j]], nd.al[m.plan.rotorLinks[j]]
+			c0, s0, w0, a0 := q.c[k], q.s[k], w[k], al[k]
+			c1, s1, w1, a1 := q.c[k+1], q.s[k+1], w[k+1], al[k+1]
 			c := hermite(h, t, c0, -s0*w0, -s0*a0-c0*w0*w0, c1, -s1*w1, -s1*a1-c1*w1*w1)
 			s := hermite(h, t, s0, c0*w0, c0*a0-s0*w0*w0, s1, c1*w1, c1*a1-s1*w1*w1)
 			n := math.Hypot(c, s)
@@ -311,8 +309,8 @@ func (m *Motion) guess(pt *Path, lo, hi int) {
 			if l, ok := s.(*loop); ok {
 				for f := range l.links {
 					if a := l.links[f].anchor; l.links[f].free {
-						pt.X[a][i] = hermite(h, t, nd.X[a][k], nd.VX[a][k], nd.AX[a][k], nd.X[a][k+1], nd.VX[a][k+1], nd.AX[a][k+1])
-						pt.Y[a][i] = hermite(h, t, nd.Y[a][k], nd.VY[a][k], nd.AY[a][k], nd.Y[a][k+1], nd.VY[a][k+1], nd.AY[a][k+1])
+						pt.x[a][i] = hermite(h, t, nd.x[a][k], nd.vx[a][k], nd.ax[a][k], nd.x[a][k+1], nd.vx[a][k+1], nd.ax[a][k+1])
+						pt.y[a][i] = hermite(h, t, nd.y[a][k], nd.vy[a][k], nd.ay[a][k], nd.y[a][k+1], nd.vy[a][k+1], nd.ay[a][k+1])
 					}
 				}
 			}
@@ -372,8 +370,8 @@ func (m *Motion) strokeNear(w float64) float64 {
 		}
 	}
 	w0, w1 := m.travel(nd, lo), m.travel(nd, hi)
-	r0, r1 := nd.VY[a][lo], nd.VY[a][hi]
-	e0, e1 := nd.AY[a][lo], nd.AY[a][hi]
+	r0, r1 := nd.vy[a][lo], nd.vy[a][hi]
+	e0, e1 := nd.ay[a][lo], nd.ay[a][hi]
 	s := hermite(w1-w0, (w-w0)/(w1-w0), nd.Stroke[lo], 1/r0, -e0/(r0*r0*r0), nd.Stroke[hi], 1/r1, -e1/(r1*r1*r1))
 	return min(max(s, 0), m.reach)
 }
