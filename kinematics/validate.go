@@ -46,7 +46,8 @@ type checker struct {
 	carriers map[string][]string // point -> the links that list it, in order
 	names    struct{ points, links, moving []string }
 
-	radiusTold bool // the rear wheel's radius was asked for
+	told       map[string]bool // names of points that are not known
+	radiusTold bool            // the rear wheel's radius was asked for
 }
 
 func newChecker(d *Design) *checker {
@@ -55,6 +56,7 @@ func newChecker(d *Design) *checker {
 		points:   make(map[string]*Point, len(d.Points)),
 		links:    make(map[string]*Link, len(d.Links)),
 		carriers: make(map[string][]string, len(d.Points)),
+		told:     map[string]bool{},
 	}
 	for i := range d.Points {
 		p := &d.Points[i]
@@ -87,10 +89,11 @@ func newChecker(d *Design) *checker {
 func (c *checker) report(e InputError) { c.errs = append(c.errs, &e) }
 
 // point looks a point up by the name at field and reports a name that is not
-// known.
+// known, the first time.
 func (c *checker) point(field, name string) *Point {
 	p := c.points[name]
-	if p == nil {
+	if p == nil && !c.told[name] {
+		c.told[name] = true
 		c.report(InputError{
 			Field: field, Code: "no-such-point", Message: "a point must be one of [points]",
 			Found: "there is no point " + Quoted(name), Name: name, Known: c.names.points,
@@ -119,6 +122,17 @@ func (c *checker) lists(link, point string) bool {
 		}
 	}
 	return false
+}
+
+// known leaves those of names that are points.
+func (c *checker) known(names []string) []string {
+	var out []string
+	for _, n := range names {
+		if c.points[n] != nil {
+			out = append(out, n)
+		}
+	}
+	return out
 }
 
 // bounds is the range of a number; the ends belong to it unless open.
@@ -201,7 +215,7 @@ func subject(field string) string {
 		word = field[strings.LastIndexByte(field, '.')+1:]
 	}
 	if list := strings.TrimRight(word, "]0123456789"); strings.HasSuffix(list, "[") {
-		return "each number of " + strings.TrimSuffix(list, "[")
+		return "each value of " + strings.TrimSuffix(list, "[")
 	}
 	return word
 }

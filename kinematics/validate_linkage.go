@@ -115,7 +115,7 @@ func (c *checker) checkPlaces() {
 				at[key] = p
 				continue
 			}
-			pair := [2]string{other.Name, name}
+			pair := [2]string{min(other.Name, name), max(other.Name, name)}
 			if other == p || told[pair] {
 				continue
 			}
@@ -163,7 +163,7 @@ func (c *checker) checkLoosePoints() {
 	dt := c.d.Drivetrain
 	for i := range c.d.Points {
 		name := c.d.Points[i].Name
-		if len(c.carriers[name]) > 0 || c.holdsLinkage(name) {
+		if name == "" || len(c.carriers[name]) > 0 || c.holdsLinkage(name) {
 			continue
 		}
 		if dt != nil && (name == dt.Crank || dt.Idler != nil && name == dt.Idler.Point) {
@@ -227,7 +227,7 @@ func (c *checker) listed(field, point, link string) bool {
 	}
 	c.report(InputError{
 		Field: field, Code: "not-listed", Message: fmt.Sprintf("%s must be a point of link %s", Quoted(point), Quoted(link)),
-		Known: c.links[link].Points, Name: point,
+		Known: c.known(c.links[link].Points), Name: point,
 	})
 	return false
 }
@@ -266,7 +266,7 @@ func (c *checker) checkShock() {
 func (c *checker) unmounted(field, what, name string) {
 	c.report(InputError{
 		Field: field, Code: "loose-point", Message: what + " must be a point of a link",
-		Found: "no link names " + Quoted(name), Hint: "name it in one of [links]",
+		Found: "no link names " + Quoted(name), Hint: "name it in one of [links]", Name: name,
 	})
 }
 

@@ -141,7 +141,7 @@ func (x *indexer) head(parent, found *node, name string, at span) {
 		x.twice(found, at)
 		x.quiet = true
 	default:
-		x.clash(found, at, "write [["+shown(name)+"]] for another one")
+		x.clash(found, at)
 		return
 	}
 	x.here = found
@@ -152,20 +152,19 @@ func (x *indexer) stack(parent, found *node, name string, at span) {
 		found = &node{kind: list, form: stacked, name: name, parent: parent, key: at, value: at}
 		parent.put(found)
 	} else if found.form != stacked {
-		x.clash(found, at, "write [["+shown(name)+"]] there too, where there may be several")
+		x.clash(found, at)
 		return
 	}
 	x.here = &node{form: headed, key: at, value: at}
 	found.add(x.here)
 }
 
-// clash tells a header whose name holds something else already. stacks is the
-// hint where one of the two is a list of tables.
-func (x *indexer) clash(found *node, at span, stacks string) {
+// clash tells a header whose name holds something else already.
+func (x *indexer) clash(found *node, at span) {
 	if found.kind != broken {
 		p := x.again(found, at)
 		if found.form == stacked || found.form == headed {
-			p.hint = stacks
+			p.hint = fmt.Sprintf("[%s] is a table and [[%[1]s]] one of several: write only one of the two", shown(found.name))
 		}
 		x.out.add(p)
 	}

@@ -115,8 +115,8 @@ func (r *reader) tie(s *section, tied *node, d *kinematics.Design) *Tie {
 }
 
 // checkTies finds the names in ties that the linkage does not have, as errors
-// of its own kind.
-func checkTies(d *Design) kinematics.InputErrors {
+// of its own kind. told holds the points that are told as unknown already.
+func checkTies(d *Design, told map[string]bool) kinematics.InputErrors {
 	var errs kinematics.InputErrors
 	points := map[string]bool{}
 	var pointNames, linkNames []string
@@ -130,7 +130,8 @@ func checkTies(d *Design) kinematics.InputErrors {
 		linkNames = append(linkNames, l.Name)
 	}
 	known := func(field, point string) bool {
-		if !points[point] {
+		if !points[point] && !told[point] {
+			told[point] = true
 			errs = append(errs, &kinematics.InputError{
 				Field: field, Code: "no-such-point", Message: "a point must be one of [points]", Found: "there is no point " + shown(point),
 				Name: point, Known: pointNames,
@@ -155,7 +156,8 @@ func checkTies(d *Design) kinematics.InputErrors {
 			field := fmt.Sprintf("%s.through[%d]", table, k)
 			if known(field, p) && ok && !slices.Contains(on, p) {
 				errs = append(errs, &kinematics.InputError{
-					Field: field, Code: "not-listed", Message: shown(p) + " must be a point of link " + shown(j.Tie.Link), Name: p, Known: on,
+					Field: field, Code: "not-listed", Message: shown(p) + " must be a point of link " + shown(j.Tie.Link),
+					Name: p, Known: slices.DeleteFunc(slices.Clone(on), func(n string) bool { return !points[n] }),
 				})
 			}
 		}

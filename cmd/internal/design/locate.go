@@ -137,6 +137,10 @@ func (r *reader) follows(root *node, f fault) bool {
 	return r.out.isBlamed(r.filePath(root, f.field)) || f.also != "" && r.out.isBlamed(r.filePath(root, f.also))
 }
 
+// hangsOnLinks holds the mistakes that only follow where a link could not be
+// read, or names another point than is meant.
+var hangsOnLinks = map[string]bool{"loose-point": true, "not-listed": true, "axle-on-frame": true}
+
 // check tells what the library finds wrong with a design, without what follows
 // from mistakes told already.
 func (r *reader) check(root *node, d *Design) {
@@ -147,14 +151,20 @@ func (r *reader) check(root *node, d *Design) {
 	if err := d.Kinematics.Validate(); err != nil {
 		found = faults(err, "")
 	}
-	for _, e := range checkTies(d) {
+	told := map[string]bool{}
+	for _, f := range found {
+		if f.code == "no-such-point" {
+			told[f.name] = true
+		}
+	}
+	for _, e := range checkTies(d, told) {
 		found = append(found, linkageFault(e, ""))
 	}
 	meant := meantPoints(found)
 	unsure := len(r.lost) > 0 || r.out.isBlamedBelow("links")
 	for _, f := range found {
 		switch {
-		case f.code == "loose-point" && f.onKey && (unsure || meant[f.name]):
+		case hangsOnLinks[f.code] && (unsure || meant[f.name]):
 		case f.code == "missing-table" && len(r.lost) > 0:
 		case r.follows(root, f):
 		default:

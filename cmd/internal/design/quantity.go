@@ -19,7 +19,14 @@ func (s *section) quantity(n *node, k *key) float64 {
 	switch n.kind {
 	case number:
 		v, ok := decimal(n.text)
-		if !ok || math.IsNaN(v) || math.IsInf(v, 0) {
+		if !ok {
+			s.tell(n, problem{
+				code: "out-of-range", message: subject(n, k) + " must be a smaller number", found: "this has more than 18 digits",
+				hint: "write " + k.written(k.example),
+			})
+			return math.NaN()
+		}
+		if math.IsNaN(v) || math.IsInf(v, 0) {
 			s.notFinite(n, k)
 			return math.NaN()
 		}
@@ -34,7 +41,7 @@ func (s *section) quantity(n *node, k *key) float64 {
 		return v
 	}
 	s.tell(n, problem{
-		code: "wrong-type", message: subject(n, k) + " must be a number" + orUnit(k.unit), found: "this is " + words[n.kind],
+		code: "wrong-type", message: subject(n, k) + " must be a number" + orUnit(k.unit), found: "this is " + n.what(),
 		hint: "write " + k.written(k.example),
 	})
 	return math.NaN()
@@ -44,7 +51,7 @@ func (s *section) quantity(n *node, k *key) float64 {
 // list.
 func subject(n *node, k *key) string {
 	if n.parent.kind == list {
-		return "each number of " + shown(k.name)
+		return "each value of " + shown(k.name)
 	}
 	return shown(k.name)
 }
@@ -128,13 +135,15 @@ func article(word string) string {
 // whole reads a whole number; 0 where it cannot be read.
 func (s *section) whole(n *node, k *key) int {
 	if n.kind != number {
-		s.wrong(n, k, "a whole number")
+		s.tell(n, problem{
+			code: "wrong-type", message: subject(n, k) + " must be a whole number", found: "this is " + n.what(), hint: "write " + k.written(k.example),
+		})
 		return 0
 	}
 	v, ok := decimal(n.text)
 	if !ok || v != math.Trunc(v) || math.Abs(v) > math.MaxInt32 {
 		s.tell(n, problem{
-			code: "wrong-type", message: shown(k.name) + " must be a whole number", found: "this is " + shownValue(n),
+			code: "wrong-type", message: subject(n, k) + " must be a whole number", found: "this is " + shownValue(n),
 			hint: "write " + k.written(k.example),
 		})
 		return 0

@@ -129,7 +129,7 @@ func (r *reader) links(s *section, n *node, d *kinematics.Design) {
 		r.legible(e, e.name, true)
 		l := kinematics.Link{Name: e.name}
 		if e.kind != broken {
-			l.Points = s.texts(e, &key{name: e.name, example: `["main", "rear"]`}, -1)
+			l.Points = s.texts(e, &key{name: e.name, example: `["main", "rear"]`}, false)
 		}
 		d.Links = append(d.Links, l)
 	}
@@ -249,7 +249,7 @@ func (r *reader) variants(s *section) {
 		r.legible(e, e.name, true)
 		if e.kind != table && e.kind != broken {
 			r.tell(e, problem{
-				code: "wrong-type", message: "a variant must be a table", found: "this is " + words[e.kind],
+				code: "wrong-type", message: "a variant must be a table", found: "this is " + e.what(),
 				hint: "write [variant." + join("", e.name) + "] and what changes below",
 			})
 		}

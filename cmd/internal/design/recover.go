@@ -36,8 +36,10 @@ func (x *indexer) recover(err error) bool {
 	} else if m.opener() != 0 && m.isOpenText() {
 		i := strings.IndexByte(x.src.whole[start:], m.opener())
 		m.at = span{start + i, start + len(m.line)}
-	} else if v := m.value(); v != "" && m.isWord(v) {
-		i := strings.Index(x.src.whole[start:], v)
+	} else if !strings.Contains(m.line, "=") && !m.isControl() {
+		m.at = span{start, start + len(m.line)}
+	} else if v := m.value(); !strings.HasPrefix(m.line, "=") && v != "" && m.isWord(v) {
+		i := len(m.line) - len(m.behindKey()) + strings.Index(m.behindKey(), v)
 		m.at = span{start + i, start + i + len(v)}
 	}
 	x.broken(start, &m)
@@ -45,7 +47,7 @@ func (x *indexer) recover(err error) bool {
 	if x.mistakes++; x.mistakes >= maxMistakes {
 		return false
 	}
-	return x.resume(last+1, m.opener() != 0)
+	return x.resume(last+1, m.later || m.opener() != 0 && !m.says("expected newline"))
 }
 
 // resume moves the parser to the line, or behind a value that may span lines to

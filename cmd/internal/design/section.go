@@ -62,7 +62,7 @@ func (s *section) get(name string) *node {
 func (s *section) wrong(n *node, k *key, want string) {
 	s.tell(n, problem{
 		code: "wrong-type", message: fmt.Sprintf("%s must be %s", shown(k.name), want),
-		found: "this is " + words[n.kind], hint: "write " + k.written(k.example),
+		found: "this is " + n.what(), hint: "write " + k.written(k.example),
 	})
 }
 
@@ -204,30 +204,30 @@ func (s *section) elements(name, want string) []*node {
 // names reads a list of names. What is no text stays as "" so that the others
 // keep their places.
 func (s *section) names(name string) []string {
-	return s.texts(s.get(name), find(s.keys, name), -1)
+	return s.texts(s.get(name), find(s.keys, name), false)
 }
 
 // two reads a list of two names.
 func (s *section) two(name string) [2]string {
 	var out [2]string
-	copy(out[:], s.texts(s.get(name), find(s.keys, name), 2))
+	copy(out[:], s.texts(s.get(name), find(s.keys, name), true))
 	return out
 }
 
-// texts reads a list of texts, of exactly size of them unless size is -1.
-func (s *section) texts(n *node, k *key, size int) []string {
+// texts reads a list of texts, of exactly two of them if asked for.
+func (s *section) texts(n *node, k *key, two bool) []string {
 	if n == nil {
 		return nil
 	}
 	want := "a list of names"
-	if size >= 0 {
-		want = fmt.Sprintf("a list of %d names", size)
+	if two {
+		want = "a list of two names"
 	}
 	if n.kind != list {
 		s.wrong(n, k, want)
 		return nil
 	}
-	if size >= 0 && len(n.items) != size {
+	if two && len(n.items) != 2 {
 		s.tell(n, problem{
 			code: "wrong-length", message: fmt.Sprintf("%s must be %s", shown(k.name), want),
 			found: fmt.Sprintf("this has length %d", len(n.items)), hint: "write " + k.written(k.example),
@@ -238,7 +238,7 @@ func (s *section) texts(n *node, k *key, size int) []string {
 	for i, e := range n.items {
 		if e.kind != text {
 			s.tell(e, problem{
-				code: "wrong-type", message: "each name in " + shown(k.name) + " must be a text in quotes", found: "this is " + words[e.kind],
+				code: "wrong-type", message: "each name in " + shown(k.name) + " must be a text in quotes", found: "this is " + e.what(),
 			})
 			continue
 		}
@@ -294,7 +294,7 @@ func (s *section) table(name string) *node {
 	}
 	s.lost = append(s.lost, name)
 	p := problem{
-		code: "wrong-type", message: fmt.Sprintf("%s must be a table", shown(name)), found: "this is " + words[n.kind],
+		code: "wrong-type", message: fmt.Sprintf("%s must be a table", shown(name)), found: "this is " + n.what(),
 		hint: "write [" + join(s.n.path(), name) + "] and its keys below",
 	}
 	if n.form == stacked {
@@ -313,14 +313,14 @@ func (s *section) list(name string) []*node {
 	hint := "write [[" + join(s.n.path(), name) + "]] and its keys below"
 	if n.kind != list {
 		s.tell(n, problem{
-			code: "wrong-type", message: fmt.Sprintf("%s must be a list of tables", shown(name)), found: "this is " + words[n.kind], hint: hint,
+			code: "wrong-type", message: fmt.Sprintf("%s must be a list of tables", shown(name)), found: "this is " + n.what(), hint: hint,
 		})
 		return nil
 	}
 	out := make([]*node, len(n.items))
 	for i, e := range n.items {
 		if out[i] = e; e.kind != table {
-			s.tell(e, problem{code: "wrong-type", message: fmt.Sprintf("each %s must be a table", shown(name)), found: "this is " + words[e.kind], hint: hint})
+			s.tell(e, problem{code: "wrong-type", message: fmt.Sprintf("each %s must be a table", shown(name)), found: "this is " + e.what(), hint: hint})
 			out[i] = &node{damaged: true, key: e.key, value: e.value, parent: e.parent, index: e.index}
 		}
 	}

@@ -25,8 +25,7 @@ func (m *mistake) says(part string) bool { return strings.Contains(m.message, pa
 // opener is the bracket, brace or quote that the value begins with and that may
 // span lines; 0 where it begins with none.
 func (m *mistake) opener() byte {
-	_, value, _ := strings.Cut(m.line, "=")
-	value = strings.TrimLeft(value, " \t")
+	value := strings.TrimLeft(m.behindKey(), " \t")
 	if value == "" || !strings.ContainsRune(`[{"'`, rune(value[0])) {
 		return 0
 	}
@@ -35,9 +34,14 @@ func (m *mistake) opener() byte {
 
 // value is what stands behind the = on the line, without a comment.
 func (m *mistake) value() string {
-	_, value, _ := strings.Cut(m.line, "=")
-	value, _, _ = strings.Cut(value, "#")
+	value, _, _ := strings.Cut(m.behindKey(), "#")
 	return strings.TrimSpace(value)
+}
+
+// behindKey is the line behind its first =.
+func (m *mistake) behindKey() string {
+	_, rest, _ := strings.Cut(m.line, "=")
+	return rest
 }
 
 // isWord reports whether all of a value is to blame: a number or a word as
@@ -56,7 +60,7 @@ func (m *mistake) width() int {
 	if end < 0 {
 		end = len(m.rest)
 	}
-	if end == 0 {
+	if end == 0 || m.isControl() {
 		_, n := utf8.DecodeRuneInString(m.rest)
 		return max(n, 1)
 	}
@@ -70,6 +74,8 @@ func (m *mistake) problem() problem {
 	return p
 }
 
+func (m *mistake) isControl() bool { return m.says("control characters") || m.says("arriage return") }
+
 // isOpenText reports whether a text has no closing quotes.
 func (m *mistake) isOpenText() bool {
 	return m.says("nterminated") || m.says("new lines") || m.says("not terminated")
@@ -80,6 +86,8 @@ func (m *mistake) isOpenText() bool {
 func (m *mistake) words() (message, found, hint string) {
 	word := m.rest[:min(len(m.rest), m.width())]
 	switch {
+	case m.isControl():
+		return "a text or comment must not hold control characters", "this is " + shown(firstRune(m.rest)), "leave it out"
 	case m.header:
 		return "a table header must be one name in brackets, alone on its line", "", "write [shock], or [[load_case]] for one of several"
 	case m.later && strings.ContainsRune(`"'`, rune(m.opener())), m.isOpenText():
@@ -90,8 +98,6 @@ func (m *mistake) words() (message, found, hint string) {
 		return "a list must be closed, with a comma between its values", "", "close it with ]"
 	case m.says("escape") || m.says(`after \`):
 		return `a backslash in a text must begin an escape such as \" or \\`, "", `write \\ for a backslash, or use single quotes`
-	case m.says("control characters") || m.says("carriage return"):
-		return "a text or comment must not hold control characters", "this is " + shown(firstRune(m.rest)), "leave it out"
 	case m.says("after array value"):
 		return "the values of a list must be separated by commas", "", "write [12, 36]"
 	case m.says("inline table"):

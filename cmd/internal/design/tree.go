@@ -22,6 +22,14 @@ const (
 // words says each kind to a user.
 var words = [...]string{"a table", "a list", "a text", "a number", "true or false", "a date", "a value"}
 
+// what says what the node is where something else should be.
+func (n *node) what() string {
+	if n.kind == boolean {
+		return n.text
+	}
+	return words[n.kind]
+}
+
 // form is how a table or list came to be, which says what may be added to it.
 type form uint8
 
