@@ -57,7 +57,7 @@ func Random(rnd *rand.Rand, kind Kind) (*linkage.Mechanism, float64) {
 
 const (
 	spread = 15.0 // mm
-	// Of the Jacobian: examples of this size have 10 to 300; a dead point has
+	// Of the Jacobian: examples of this size have 10 to 400; a dead point has
 	// infinity.
 	conditionFar = 2000.0
 )
