@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
@@ -96,15 +95,23 @@ func reason(err error) string {
 
 // nearFile suggests a design file of the same folder, or the example.
 func nearFile(path string) string {
-	dir := filepath.Dir(path)
-	if near, ok := diag.Nearest(filepath.Base(path), designFiles(dir)); ok {
-		return "did you mean " + filepath.Join(dir, near) + "?"
+	dir, stem := filepath.Dir(path), stemOf(path)
+	stems := designFiles(dir)
+	for i := range stems {
+		stems[i] = stemOf(stems[i])
 	}
-	if slug, ok := diag.Nearest(strings.TrimSuffix(filepath.Base(path), ".toml"), example.Names()); ok {
-		return "the built-in design is called example:" + slug
+	if near, ok := diag.Nearest(stem, stems); ok {
+		return "did you mean " + filepath.Join(dir, near+designEnding) + "?"
+	}
+	if near, ok := diag.Nearest(stem, example.Names()); ok {
+		return "the built-in design is called " + examplePrefix + near
 	}
 	return ""
 }
+
+const designEnding = ".toml"
+
+func stemOf(path string) string { return strings.TrimSuffix(filepath.Base(path), designEnding) }
 
 func filesIn(dir string) string {
 	if files := designFiles(dir); len(files) > 0 {
@@ -114,7 +121,7 @@ func filesIn(dir string) string {
 }
 
 func designFiles(dir string) []string {
-	paths, _ := filepath.Glob(filepath.Join(dir, "*.toml")) // a bad pattern matches nothing
+	paths, _ := filepath.Glob(filepath.Join(dir, "*"+designEnding)) // a bad pattern matches nothing
 	for i := range paths {
 		paths[i] = filepath.Base(paths[i])
 	}
@@ -154,12 +161,7 @@ func (a *app) load(in inputOptions) (*loaded, error) {
 
 // located places an error about the design in its file.
 func (l *loaded) located(err error) error {
-	list := l.file.Locate(l.input.variant, err)
-	var dead *kinematics.DeadPointError
-	if errors.As(err, &dead) && len(list) == 1 && list[0].Hint == "" {
-		list[0].Hint = fmt.Sprintf("give a stroke below %.1f, or sweep it with --to-limit", dead.Stroke)
-	}
-	return &problem{code: exitInput, list: list}
+	return &problem{code: exitInput, list: l.file.Locate(l.input.variant, err)}
 }
 
 // needLinkage refuses a file of joints alone.

@@ -219,7 +219,7 @@ func (l *loaded) leftToSpring(name string) bool {
 func loadsPage(l *loaded, cases []kinematics.CaseLoads) *report.Page {
 	p := &report.Page{
 		Title:    l.title(),
-		Subtitle: "The force that each pin exerts on each link it joins: x forward, y up, directions counter-clockwise from forward",
+		Subtitle: "The force of each pin on the links that it joins; x forward, y up, directions from forward to up",
 		Notes:    []string{caution},
 	}
 	for _, c := range cases {

@@ -10,17 +10,25 @@ import (
 	"gudgeon/plots"
 )
 
+// pictureKind is one kind of picture.
+type pictureKind struct {
+	name  string
+	of    string
+	cases bool // needs load cases
+	draw  func(*loaded, *kinematics.Model) (*plots.Figure, error)
+}
+
+// serves reports whether the design has what the picture needs, so that "all"
+// can leave it out.
+func (k pictureKind) serves(l *loaded) bool { return !k.cases || len(l.design.Kinematics.Cases) > 0 }
+
 // pictureKinds lists the pictures of gudgeon plot, most used first.
-var pictureKinds = []struct {
-	name string
-	of   string
-	draw func(*loaded, *kinematics.Model) (*plots.Figure, error)
-}{
-	{"overview", "leverage, rising rate, axle and crank distance over one axis of travel", drawOverview},
-	{"leverage", "leverage ratio and its slope", drawLeverage},
-	{"rising-rate", "wheel rate that the leverage makes of a linear spring", drawRisingRate},
-	{"axle-path", "way of the rear axle, at equal scale", drawAxlePath},
-	{"pin-forces", "force in each pin, the force of each load case kept through the travel", drawPinForces},
+var pictureKinds = []pictureKind{
+	{"overview", "leverage, rising rate, axle and crank distance over one axis of travel", false, drawOverview},
+	{"leverage", "leverage ratio and its slope", false, drawLeverage},
+	{"rising-rate", "wheel rate that the leverage makes of a linear spring", false, drawRisingRate},
+	{"axle-path", "way of the rear axle, at equal scale", false, drawAxlePath},
+	{"pin-forces", "force in each pin, the force of each load case kept through the travel", true, drawPinForces},
 }
 
 func pictureNames() []string {

@@ -102,7 +102,7 @@ func pictureHelp() string {
 	var b strings.Builder
 	b.WriteString("Pictures\n")
 	for _, k := range pictureKinds {
-		fmt.Fprintf(&b, "  %-12s%s\n", k.name, k.of)
+		fmt.Fprintf(&b, "  %-13s%s\n", k.name, k.of)
 	}
 	return b.String()
 }
@@ -139,7 +139,8 @@ type picture struct {
 func (o *plotOptions) pictures(l *loaded, m *kinematics.Model) ([]picture, error) {
 	var pictures []picture
 	for _, k := range pictureKinds {
-		if !contains(o.show.value, k.name) && !contains(o.show.value, "all") {
+		named := contains(o.show.value, k.name)
+		if !named && !(contains(o.show.value, "all") && k.serves(l)) {
 			continue
 		}
 		figure, err := k.draw(l, m)

@@ -96,10 +96,10 @@ func rootFlagError(cmd *cobra.Command, err error) error {
 
 // oneFile is the argument of every command that reads a design file.
 func oneFile(cmd *cobra.Command, args []string) error {
-	switch len(args) {
-	case 1:
+	switch {
+	case len(args) == 1 && args[0] != "":
 		return nil
-	case 0:
+	case len(args) < 2:
 		return &problem{code: exitInput, see: cmd.CommandPath(), list: diag.List{{
 			Code:    "missing-file",
 			Message: fmt.Sprintf("%s needs a design file", cmd.CommandPath()),
