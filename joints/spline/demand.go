@@ -137,10 +137,10 @@ const (
 )
 
 // flankWithoutRow judges a flank of aluminium or titanium. Fixed, it may bear
-// half its yield strength, less by Kf for repeated loads. Rocking, it wears, and
-// the textbooks let no soft flank slide under load: its limit is then the least
-// they print for one that slides without, and a life shorter than the table's
-// is no credit.
+// flankShare of its yield strength, less by Kf for repeated loads. Rocking, it
+// wears, and the textbooks let no soft flank slide under load: its limit is then
+// the least they print for one that slides without, and a life short of the
+// table's middle is no credit.
 func (m *Model) flankWithoutRow(d *demand, p part) {
 	s, f, g := m.spline, m.factors, m.geometry
 	k, life, lifeName := max(f.km, unevenPeak), p.lifeOf(f.kf), "Kf"

@@ -121,7 +121,9 @@ func (s Spline) shapeMistakes(g *Geometry) check.InputErrors {
 	m.pin("shaft_pin", s.ShaftPin, g.shaftGap(s))
 	m.pin("hub_pin", s.HubPin, g.hubGap(s))
 	m.section("shaft_material", s.ShaftMaterial, "the shaft's outside diameter", g.External.MajorDiameterMax)
-	m.section("hub_material", s.HubMaterial, "hub_outer_diameter", s.HubOuterDiameter)
+	if s.HubOuterDiameter > 0 && s.HubOuterDiameter <= largestLength {
+		m.section("hub_material", s.HubMaterial, "hub_outer_diameter", s.HubOuterDiameter)
+	}
 	return m.list
 }
 

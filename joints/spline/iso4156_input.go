@@ -59,7 +59,9 @@ func iso4156Mistakes(s Spline) check.InputErrors {
 	}
 	m.oneOf("shaft_fit", s.ShaftFit, iso4156ShaftFits, "shaft_fit must be one of the letters of ISO 4156 for the shaft")
 	m.oneOf("hub_fit", s.HubFit, iso4156HubFits, "hub_fit must be H: in ISO 4156 the shaft makes the fit")
-	m.between("tolerance_length", s.ToleranceLength, 0, largestLength, "give the length in mm, or leave it out for half the pitch diameter")
+	if m.between("tolerance_length", s.ToleranceLength, 0, largestLength, "give the length in mm, or leave it out for half the pitch diameter") && len(m.list) == 0 {
+		iso4156Lead(&m, s)
+	}
 	return m.list
 }
 
@@ -76,6 +78,16 @@ func iso4156Module(m *mistakes, s Spline) {
 		i, _ := slices.BinarySearch(series, s.Module)
 		m.add("module", check.NotInSeries, "module must be one of the series of ISO 4156", found(s.Module),
 			fmt.Sprintf("the nearest are %g and %g", series[i-1], series[i]))
+	}
+}
+
+// iso4156Lead judges the tolerance length: where errors of form may take the
+// whole tolerance, λ >= T + λ, nothing is left to make the teeth by.
+func iso4156Lead(m *mistakes, s Spline) {
+	g := newISO4156(s)
+	if g.shaft.lambda >= g.shaft.total || g.hub.lambda >= g.hub.total {
+		m.add("tolerance_length", check.DoesNotFit, "tolerance_length must leave a machining tolerance besides the errors of form",
+			found(s.ToleranceLength), "shorten it, or take a coarser class")
 	}
 }
 

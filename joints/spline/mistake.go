@@ -46,7 +46,7 @@ func (m *mistakes) positive(field string, v, largest float64, hint string) bool 
 		m.add(field, check.OutOfRange, field+" must be greater than 0", found(v), hint)
 		return false
 	case v > largest:
-		m.add(field, check.OutOfRange, fmt.Sprintf("%s must be at most %g", field, largest), found(v), hint)
+		m.add(field, check.OutOfRange, fmt.Sprintf("%s must be at most %.6g", field, largest), found(v), hint)
 		return false
 	}
 	return true
@@ -58,10 +58,10 @@ func (m *mistakes) between(field string, v, least, largest float64, hint string)
 	case !m.finite(field, v, hint):
 		return false
 	case v < least:
-		m.add(field, check.OutOfRange, fmt.Sprintf("%s must be at least %g", field, least), found(v), hint)
+		m.add(field, check.OutOfRange, fmt.Sprintf("%s must be at least %.6g", field, least), found(v), hint)
 		return false
 	case v > largest:
-		m.add(field, check.OutOfRange, fmt.Sprintf("%s must be at most %g", field, largest), found(v), hint)
+		m.add(field, check.OutOfRange, fmt.Sprintf("%s must be at most %.6g", field, largest), found(v), hint)
 		return false
 	}
 	return true

@@ -85,8 +85,8 @@ func (m *Model) rowRemark(p part) string {
 	if p.row != nil {
 		return ""
 	}
-	return fmt.Sprintf("%s: the stress table has no row for %s; %s is judged by half its yield strength, with Kf at most 1, and its flanks by the continental form, "+
-		"which is less cautious than the table: compare no safety by it with that of a steel", p.name, p.metal.Family, p.metal.Name)
+	return fmt.Sprintf("%s: the stress table has no row for %s; %s is judged by its yield strength, with Kf at most 1, and its flanks by the continental form of the pressure",
+		p.name, p.metal.Family, p.metal.Name)
 }
 
 // rockingRemark warns of a soft flank that rocks.
