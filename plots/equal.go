@@ -9,17 +9,23 @@ import (
 )
 
 // equalPanel is a panel on c that shows the ranges at one scale, with the air
-// around them: the axis that has room is widened. The room depends on the tick
-// labels and these on the range, so it is done three times.
+// around them: the axis that has room is widened. The room depends on the
+// numbers at the axes and these on the range, so it is done until it stands,
+// which takes three rounds. Ticks keep away from the ends of the axes, or
+// their numbers would push the panel about.
 func equalPanel(c draw.Canvas, x, y extent, air vg.Length, xLabel string) *plot.Plot {
 	x, y = x.sized(y), y.sized(x)
-	sx, sy := between(x.lo, x.hi, mostLabels), between(y.lo, y.hi, mostLabels)
-	p := newPanel(sx, sy, xLabel)
-	for range 3 {
+	p := newPanel(between(x.lo, x.hi, mostLabels), between(y.lo, y.hi, mostLabels), xLabel)
+	before := vg.Rectangle{}
+	for range 10 {
 		data := p.DataCanvas(c)
+		if data.Rectangle == before {
+			break
+		}
+		before = data.Rectangle
 		w, h := data.Max.X-data.Min.X, data.Max.Y-data.Min.Y
 		perPoint := math.Max((x.hi-x.lo)/float64(w-2*air), (y.hi-y.lo)/float64(h-2*air))
-		sx, sy = squared(x.around(perPoint*float64(w), w, true), y.around(perPoint*float64(h), h, false))
+		sx, sy := squared(x.across(perPoint, w), y.up(perPoint, h))
 		setAxis(&p.X, sx)
 		setAxis(&p.Y, sy)
 	}
@@ -52,16 +58,26 @@ func (e extent) sized(other extent) extent {
 	return extent{mid - span/2, mid + span/2, true}
 }
 
-// around is the scale of the span with the extent in its middle, with as many
-// labels as the length on the page has room for.
-func (e extent) around(span float64, length vg.Length, horizontal bool) scale {
+// across is the x axis of the length on the page with the extent in its middle,
+// with as many labels as it has room for.
+func (e extent) across(perPoint float64, length vg.Length) scale {
+	half := perPoint * float64(length) / 2
 	mid := e.lo/2 + e.hi/2
-	lo, hi := mid-span/2, mid+span/2
-	each := 2 * tickType.face.Font.Size
-	if horizontal {
-		each = 1.6 * max(tickType.width(widest(lo, hi)), 12)
-	}
-	return between(lo, hi, int(length/each))
+	label := tickType.width(widest(mid-half, mid+half))
+	return e.around(half, perPoint*float64(label/2+1), int(length/(1.6*max(label, 12))))
+}
+
+// up is the y axis, likewise.
+func (e extent) up(perPoint float64, length vg.Length) scale {
+	half := perPoint * float64(length) / 2
+	return e.around(half, perPoint*float64(tickType.face.Font.Size), int(length/(2*tickType.face.Font.Size)))
+}
+
+func (e extent) around(half, inset float64, most int) scale {
+	mid := e.lo/2 + e.hi/2
+	s := between(mid-half+inset, mid+half-inset, most)
+	s.lo, s.hi, s.inset = mid-half, mid+half, inset
+	return s
 }
 
 // widest is the longest label of the scale with the most labels.

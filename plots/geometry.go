@@ -122,9 +122,9 @@ func capsule(a, b vg.Point, width vg.Length) vg.Path {
 	return p
 }
 
-// hull is the convex hull, counter-clockwise, without points on its edges; the
-// two ends where all lie in line, one point where all coincide (Andrew's
-// monotone chain).
+// hull is the convex hull, counter-clockwise, without points on its edges
+// (Andrew's monotone chain); the two ends where all lie in line, one point
+// where all coincide.
 func hull(pts []vg.Point) []vg.Point {
 	pts = slices.Clone(pts)
 	slices.SortFunc(pts, func(a, b vg.Point) int {
@@ -137,7 +137,7 @@ func hull(pts []vg.Point) []vg.Point {
 	half := func(pts []vg.Point) []vg.Point {
 		var h []vg.Point
 		for _, p := range pts {
-			for len(h) >= 2 && turn(h[len(h)-2], h[len(h)-1], p) <= 1e-6 {
+			for len(h) >= 2 && turn(h[len(h)-2], h[len(h)-1], p) <= 0 {
 				h = h[:len(h)-1]
 			}
 			h = append(h, p)
@@ -146,7 +146,25 @@ func hull(pts []vg.Point) []vg.Point {
 	}
 	lower := half(pts)
 	slices.Reverse(pts)
-	return append(lower, half(pts)...)
+	return inLine(append(lower, half(pts)...))
+}
+
+// inLine leaves the two ends of a hull that is thinner than anybody sees.
+func inLine(h []vg.Point) []vg.Point {
+	a, b := h[0], h[0]
+	for _, p := range h {
+		for _, q := range h {
+			if dist(p, q) > dist(a, b) {
+				a, b = p, q
+			}
+		}
+	}
+	for _, p := range h {
+		if fromSegment(p, a, b) > thinHull {
+			return h
+		}
+	}
+	return []vg.Point{a, b}
 }
 
 // turn is twice the signed area of the triangle, pt², positive to the left.

@@ -48,6 +48,7 @@ const (
 	markArm   = vg.Length(3)
 
 	linkWidth      = vg.Length(5)
+	thinHull       = vg.Length(0.1) // bodies thinner than this are bars
 	outlineWidth   = vg.Length(3.4) // around a body of three or more points
 	pinRadius      = vg.Length(3.3)
 	pinRing        = vg.Length(1.2)

@@ -118,8 +118,8 @@ func groundTangent(a vg.Point, ra vg.Length, b vg.Point, rb vg.Length) (vg.Point
 	}
 	d := dist(a, b)
 	d0 := unit(a, b)
-	// The normal n of the lower tangent makes n·(b − a) = rb − ra.
-	s := float64((rb - ra) / d)
+	// It touches at a + ra·n and b + rb·n, n its normal down: n·(b − a) = ra − rb.
+	s := float64((ra - rb) / d)
 	if d < 1e-9 || math.Abs(s) >= 1 {
 		low := min(a.Y-ra, b.Y-rb)
 		return vg.Point{X: a.X, Y: low}, vg.Point{X: a.X + 1, Y: low}

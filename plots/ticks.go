@@ -59,7 +59,8 @@ func (s step) decimals() int {
 type scale struct {
 	lo, hi float64
 	step   step
-	blank  bool // the numbers are not written
+	inset  float64 // no ticks this close to the ends
+	blank  bool    // the numbers are not written
 }
 
 // outward gives the scale that covers lo to hi and begins and ends on a tick,
@@ -74,7 +75,7 @@ func outward(lo, hi float64, ideal int) scale {
 		if n+1 < fewestLabels || n+1 > mostLabels {
 			continue
 		}
-		cost := float64(n)*s.size()/(hi-lo) - 1 + 0.12*math.Abs(float64(n-ideal))
+		cost := float64(n)*s.size()/(hi-lo) - 1 + 0.17*math.Abs(float64(n-ideal))
 		if cost < bestCost-1e-9 {
 			best, bestCost = scale{lo: s.at(k0), hi: s.at(k1), step: s}, cost
 		}
@@ -132,7 +133,7 @@ func ceilTo(v float64, s step) int  { return int(math.Ceil(v/s.size() - onTick))
 // one of them when it is in the range, all with the same decimals.
 func (s scale) Ticks(lo, hi float64) []plot.Tick {
 	var out []plot.Tick
-	for k := ceilTo(lo, s.step); k <= floorTo(hi, s.step); k++ {
+	for k := ceilTo(lo+s.inset, s.step); k <= floorTo(hi-s.inset, s.step); k++ {
 		t := plot.Tick{Value: s.step.at(k), Label: " "}
 		if !s.blank {
 			t.Label = s.label(k)
@@ -147,7 +148,11 @@ func (s scale) label(k int) string {
 	v := s.step.at(k)
 	most := math.Max(math.Abs(s.lo), math.Abs(s.hi))
 	if most < plainBelow && s.step.size() >= plainStep {
-		return group(minus(strconv.FormatFloat(v, 'f', s.step.decimals(), 64)))
+		text := minus(strconv.FormatFloat(v, 'f', s.step.decimals(), 64))
+		if most < 1e4 {
+			return text
+		}
+		return group(text)
 	}
 	e := 3 * int(math.Floor(math.Log10(most)/3))
 	shifted := step{s.step.tenths, s.step.exp - e}
@@ -161,13 +166,11 @@ func (s scale) label(k int) string {
 // minus sets the sign of the typographer for the hyphen.
 func minus(s string) string { return strings.ReplaceAll(s, "-", "\u2212") }
 
-// group sets thin blanks between thousands from five digits on.
+// group sets thin blanks between thousands: on an axis that reaches five digits
+// before the point.
 func group(s string) string {
 	whole, _, _ := strings.Cut(s, ".")
 	digits := strings.TrimPrefix(whole, "\u2212")
-	if len(digits) < 5 {
-		return s
-	}
 	sign, rest := whole[:len(whole)-len(digits)], s[len(whole):]
 	for i := len(digits) - 3; i > 0; i -= 3 {
 		digits = digits[:i] + "\u2009" + digits[i:]
