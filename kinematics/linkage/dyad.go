@@ -238,18 +238,21 @@ func (s *dyad) react(rx *Reactions, pt *Path, lo, hi int) {
 	n := len(inv)
 	ax, ay, bx, by, cx, cy = ax[lo:hi][:n], ay[lo:hi][:n], bx[lo:hi][:n], by[lo:hi][:n], cx[lo:hi][:n], cy[lo:hi][:n]
 	fa, fc := rx.load(s.linkA).cut(lo, hi), rx.load(s.linkC).cut(lo, hi)
-	Bx, By := rx.pinCut(s.pinB, lo, hi)
-	for i, v := range inv {
-		ma := fa.m[i] - (ax[i]*fa.y[i] - ay[i]*fa.x[i])
-		mc := fc.m[i] - (cx[i]*fc.y[i] - cy[i]*fc.x[i])
-		Bx[i] = (ma*(bx[i]-cx[i]) + mc*(bx[i]-ax[i])) * v // −R
-		By[i] = (ma*(by[i]-cy[i]) + mc*(by[i]-ay[i])) * v
-	}
 	Ax, Ay := rx.pinCut(s.pinA, lo, hi)
+	Bx, By := rx.pinCut(s.pinB, lo, hi)
 	Cx, Cy := rx.pinCut(s.pinC, lo, hi)
-	for i := range inv {
-		Ax[i], Ay[i] = Bx[i]-fa.x[i], By[i]-fa.y[i]
-		Cx[i], Cy[i] = -Bx[i]-fc.x[i], -By[i]-fc.y[i]
+	Ax, Ay, Bx, By, Cx, Cy = Ax[:n], Ay[:n], Bx[:n], By[:n], Cx[:n], Cy[:n]
+	ux, uy, um, wx, wy, wm := fa.x[:n], fa.y[:n], fa.m[:n], fc.x[:n], fc.y[:n], fc.m[:n]
+	for i, v := range inv {
+		ma := (um[i] - (ax[i]*uy[i] - ay[i]*ux[i])) * v
+		mc := (wm[i] - (cx[i]*wy[i] - cy[i]*wx[i])) * v
+		Bx[i] = ma*(bx[i]-cx[i]) + mc*(bx[i]-ax[i]) // −R
+		By[i] = ma*(by[i]-cy[i]) + mc*(by[i]-ay[i])
+	}
+	for i, x := range Bx {
+		y := By[i]
+		Ax[i], Ay[i] = x-ux[i], y-uy[i]
+		Cx[i], Cy[i] = -x-wx[i], -y-wy[i]
 	}
 	rx.answer(s.baseA, ax, ay, Ax, Ay, lo, hi)
 	rx.answer(s.baseC, cx, cy, Cx, Cy, lo, hi)

@@ -3,7 +3,8 @@ package linkage
 import "math"
 
 // lu is a small dense matrix in place of its LU factors, row-major, with
-// partial pivoting. It belongs to a scratch and allocates nothing.
+// partial pivoting; the diagonal holds the pivots' reciprocals. It belongs to a
+// scratch and allocates nothing.
 type lu struct {
 	n    int
 	a    []float64
@@ -36,6 +37,7 @@ func (f *lu) factor() (ok bool) {
 			f.sign = -f.sign
 		}
 		inv := 1 / a[k*n+k]
+		a[k*n+k] = inv
 		for r := k + 1; r < n; r++ {
 			m := a[r*n+k] * inv
 			a[r*n+k] = m
@@ -63,7 +65,7 @@ func (f *lu) solve(b []float64) {
 		for c := k + 1; c < n; c++ {
 			b[k] -= a[k*n+c] * b[c]
 		}
-		b[k] /= a[k*n+k]
+		b[k] *= a[k*n+k]
 	}
 }
 
@@ -74,7 +76,7 @@ func (f *lu) solveT(b []float64) {
 		for r := range k {
 			b[k] -= a[r*n+k] * b[r]
 		}
-		b[k] /= a[k*n+k]
+		b[k] *= a[k*n+k]
 	}
 	for k := n - 1; k >= 0; k-- {
 		for r := k + 1; r < n; r++ {
@@ -94,5 +96,5 @@ func (f *lu) condition() float64 {
 		v := math.Abs(f.a[k*f.n+k])
 		lo, hi = min(lo, v), max(hi, v)
 	}
-	return lo / hi
+	return lo / hi // of reciprocals: the same ratio
 }

@@ -18,9 +18,10 @@ type Motion struct {
 	steps  []step
 	length float64 // of the shock at the design position
 
-	nodes *Path   // equal strokes from 0 to reach; nil before Trace
-	reach float64 // mm of stroke
-	full  float64 // mm of travel at reach
+	nodes   *Path       // equal strokes from 0 to reach; nil before Trace
+	guesses [][]quintic // of rotors and free anchors between the nodes
+	reach   float64     // mm of stroke
+	full    float64     // mm of travel at reach
 }
 
 // Bind gives the plan the geometry of points, mm, one for each point of the
@@ -107,6 +108,7 @@ func (p *Plan) Plain() bool { return !p.byAngle && p.loopSize == 0 }
 
 func (m *Motion) run(pt *Path, lo, hi int) int {
 	if !m.plan.Plain() {
+		pt.fillFrame(m)
 		m.guess(pt, lo, hi)
 		return m.solve(pt, lo, hi)
 	}
@@ -170,75 +172,87 @@ func (m *Motion) turnToStroke(pt *Path, lo, hi int) int {
 		if got := m.place(pt, lo, hi); got < hi {
 			return got
 		}
+		m.shockRates(pt, lo, hi)
 		before := worst
 		worst = 0
 		for i := lo; i < hi; i++ {
-			l, dl := m.shockRate(pt, i)
-			miss := m.length - pt.Stroke[i] - l
-			d := miss / dl
-			if !(math.Abs(d) < loopJump) {
+			miss := m.length - pt.Stroke[i] - pt.drive.l[i]
+			if !(math.Abs(miss) < loopJump*math.Abs(pt.drive.dl[i])) {
 				return i
 			}
 			worst = max(worst, math.Abs(miss))
-			if math.Abs(miss) > closeEnough*m.length {
-				r.turnBy(i, d)
-			}
 		}
-		if worst <= closeEnough*m.length {
+		if worst <= closeEnough*m.length || worst < stillClosed && worst >= before/2 {
 			return hi
 		}
-		if worst < stillClosed && worst >= before/2 {
-			break
+		for i := lo; i < hi; i++ {
+			r.turnBy(i, (m.length-pt.Stroke[i]-pt.drive.l[i])/pt.drive.dl[i])
 		}
 	}
-	if worst > stillClosed {
-		return lo
-	}
-	return m.place(pt, lo, hi)
+	return lo
 }
 
-// shockRate is the shock's length and its derivative by the drive.
-func (m *Motion) shockRate(pt *Path, i int) (l, dl float64) {
+// driven is the shock's length over the positions of a plan that advances by
+// an angle, and its derivative by the angle; factor and bend are scratch.
+type driven struct{ l, dl, factor, bend []float64 }
+
+// shockRates fills pt.drive from the mounts.
+func (m *Motion) shockRates(pt *Path, lo, hi int) {
 	p, q := m.plan.shock[0], m.plan.shock[1]
-	d := r2.Sub(pt.At(p, i), pt.At(q, i))
-	l = r2.Norm(d)
-	return l, r2.Dot(d, r2.Sub(pt.V(p, i), pt.V(q, i))) / l
+	px, py, qx, qy := pt.x[p], pt.y[p], pt.x[q], pt.y[q]
+	vx, vy, ux, uy := pt.vx[p], pt.vy[p], pt.vx[q], pt.vy[q]
+	l, dl := pt.drive.l, pt.drive.dl
+	for i := lo; i < hi; i++ {
+		dx, dy := px[i]-qx[i], py[i]-qy[i]
+		l[i] = math.Sqrt(dx*dx + dy*dy)
+		var v float64
+		if vx != nil {
+			v = dx*vx[i] + dy*vy[i]
+		}
+		if ux != nil {
+			v -= dx*ux[i] + dy*uy[i]
+		}
+		dl[i] = v / l[i]
+	}
 }
 
 // byStroke turns derivatives by the angle θ into derivatives by the stroke:
-// v = v_θ/s′, a = (a_θ − v·s″)/s′².
+// with s′ = −ℓ′ and s″ = −ℓ″, v = v_θ/s′ and a = (a_θ − v·s″)/s′².
 func (m *Motion) byStroke(pt *Path, lo, hi int) {
-	p, q := m.plan.shock[0], m.plan.shock[1]
-	second := pt.order == Accelerations
+	d := &pt.drive
 	for i := lo; i < hi; i++ {
-		l, dl := m.shockRate(pt, i)
-		k := -1 / dl
-		bend := 0.0
-		if second {
-			d, v := r2.Sub(pt.At(p, i), pt.At(q, i)), r2.Sub(pt.V(p, i), pt.V(q, i))
-			a := r2.Sub(pt.A(p, i), pt.A(q, i))
-			bend = (r2.Norm2(v) + r2.Dot(d, a) - dl*dl) / l // ℓ″ = −s″
-		}
-		pt.scale(i, k, bend, second)
+		d.factor[i] = -1 / d.dl[i]
 	}
-}
-
-// scale turns the derivatives at position i by the factor k of the first.
-func (pt *Path) scale(i int, k, bend float64, second bool) {
-	turn := func(rate, acc []float64) {
-		if rate == nil {
-			return
-		}
-		rate[i] *= k
-		if second {
-			acc[i] = (acc[i] + rate[i]*bend) * k * k
+	if pt.order == Accelerations {
+		p, q := m.plan.shock[0], m.plan.shock[1]
+		for i := lo; i < hi; i++ {
+			r, v := r2.Sub(pt.At(p, i), pt.At(q, i)), r2.Sub(pt.V(p, i), pt.V(q, i))
+			a := r2.Sub(pt.A(p, i), pt.A(q, i))
+			d.bend[i] = (r2.Norm2(v) + r2.Dot(r, a) - d.dl[i]*d.dl[i]) / d.l[i] // ℓ″
 		}
 	}
 	for j := range pt.vx {
-		turn(pt.vx[j], pt.ax[j])
-		turn(pt.vy[j], pt.ay[j])
+		pt.scale(pt.vx[j], pt.ax[j], lo, hi)
+		pt.scale(pt.vy[j], pt.ay[j], lo, hi)
 	}
 	for j := range pt.w {
-		turn(pt.w[j], pt.al[j])
+		pt.scale(pt.w[j], pt.al[j], lo, hi)
+	}
+}
+
+// scale is byStroke for one row and its derivative.
+func (pt *Path) scale(rate, acc []float64, lo, hi int) {
+	if rate == nil {
+		return
+	}
+	f := pt.drive.factor
+	for i := lo; i < hi; i++ {
+		rate[i] *= f[i]
+	}
+	if pt.order == Accelerations {
+		b := pt.drive.bend
+		for i := lo; i < hi; i++ {
+			acc[i] = (acc[i] + rate[i]*b[i]) * f[i] * f[i]
+		}
 	}
 }

@@ -27,6 +27,7 @@ type Path struct {
 	w, al  [][]float64 // [link]: angular velocity and acceleration; nil for the frame
 	inv    [][]float64 // [slot]: 1/det of the velocity equations
 	rotors []rotor     // [rotor]: turns that are iterated on
+	drive  driven
 	loop   loopScratch
 	frame  []r2.Vec // design position: where the frame's points are
 	filled *Motion  // whose frame points the rows hold
@@ -52,6 +53,9 @@ func (p *Plan) NewPath(n int, order Order) *Path {
 		if need {
 			rows += 2 * int(order)
 		}
+	}
+	if p.byAngle {
+		rows += 4
 	}
 	buf := make([]float64, n*rows)
 	next := func() []float64 {
@@ -80,6 +84,9 @@ func (p *Plan) NewPath(n int, order Order) *Path {
 	}
 	for k := range pt.rotors {
 		pt.rotors[k] = rotor{next(), next()}
+	}
+	if p.byAngle {
+		pt.drive = driven{next(), next(), next(), next()}
 	}
 	pt.loop.init(p.loopSize)
 	return pt

@@ -20,6 +20,7 @@ type Plan struct {
 	byAngle    bool // advances by the angle of a link, not by the stroke
 	steps      []step
 	rotorLinks []int // rotor → link
+	free       []int // anchors that loops place, points
 	loopSize   int
 	owner      []int     // point → link by which it is placed, 0 the frame
 	carried    []carried // point → how its velocity follows
@@ -168,8 +169,8 @@ func (c *compiler) listEntries() {
 }
 
 // addRides keeps the velocities of the points that steps and the output ask
-// for: right after the step that places such a point comes the one that gives
-// its velocity.
+// for: the step that places such a point gives its velocity, or the step right
+// after it does.
 func (c *compiler) addRides() {
 	p := c.plan
 	need := func(points ...int) {
@@ -198,6 +199,10 @@ func (c *compiler) addRides() {
 	done := make([]bool, len(p.owner))
 	for _, s := range steps {
 		c.add(s)
+		if a, ok := s.(*attach); ok {
+			a.rides = p.needs[a.r]
+			continue
+		}
 		for _, k := range s.outputs() {
 			if p.needs[k] && !done[k] && p.carried[k].link != 0 {
 				done[k] = true
@@ -266,7 +271,7 @@ func (c *compiler) learn(link, a, b int) {
 		}
 		c.place(p, link, a)
 		if link != 0 {
-			c.add(&attach{p: a, q: b, r: p, fixed: c.fixed(a)})
+			c.add(&attach{p: a, q: b, r: p, link: link, fixed: c.fixed(a)})
 		}
 	}
 }
@@ -510,6 +515,7 @@ func (c *compiler) addLoop(links []int) bool {
 		if l.free {
 			c.plan.owner[l.anchor] = l.link
 			c.plan.needs[l.anchor] = true
+			c.plan.free = append(c.plan.free, l.anchor)
 		}
 	}
 	return true

@@ -74,6 +74,7 @@ func (m *Motion) Trace(stroke float64) *DeadPoint {
 	m.nodes, m.reach, m.full = nil, 0, 0
 	walk := m.plan.NewPath(2, Accelerations)
 	walk.frame = m.points
+	walk.fillFrame(m)
 	if dead := m.start(walk, stroke); dead != nil {
 		return dead
 	}
@@ -91,6 +92,7 @@ func (m *Motion) Trace(stroke float64) *DeadPoint {
 		m.walk(nodes, walk, stroke)
 	}
 	m.nodes, m.reach = nodes, stroke
+	m.fit()
 	m.full = m.travel(nodes, nodeCount-1)
 	return dead
 }
@@ -106,14 +108,8 @@ func (m *Motion) begin(walk *Path) bool {
 	for _, r := range walk.rotors {
 		r.c[0], r.s[0] = 1, 0
 	}
-	for _, s := range m.steps {
-		if l, ok := s.(*loop); ok {
-			for k := range l.links {
-				if h := &l.links[k]; h.free {
-					walk.set(h.anchor, 0, m.points[h.anchor])
-				}
-			}
-		}
+	for _, a := range m.plan.free {
+		walk.set(a, 0, m.points[a])
 	}
 	walk.Stroke[0] = 0
 	return m.solve(walk, 0, 1) == 1
@@ -196,15 +192,8 @@ func (m *Motion) try(walk *Path, to float64) (bool, DeadKind) {
 		r.c[1], r.s[1] = r.c[0], r.s[0]
 		r.turnBy(1, h*(walk.w[l][0]+h*walk.al[l][0]/2))
 	}
-	for _, s := range m.steps {
-		if l, ok := s.(*loop); ok {
-			for k := range l.links {
-				if a := l.links[k].anchor; l.links[k].free {
-					guess := r2.Add(walk.At(a, 0), r2.Scale(h, r2.Add(walk.V(a, 0), r2.Scale(h/2, walk.A(a, 0)))))
-					walk.set(a, 1, guess)
-				}
-			}
-		}
+	for _, a := range m.plan.free {
+		walk.set(a, 1, r2.Add(walk.At(a, 0), r2.Scale(h, r2.Add(walk.V(a, 0), r2.Scale(h/2, walk.A(a, 0))))))
 	}
 	if m.solve(walk, 1, 2) < 2 {
 		return false, ShockStops
@@ -289,40 +278,51 @@ func (m *Mechanism) pinsOf(member int) []int {
 	return pins
 }
 
-// guess puts the quintic between the nodes into the rotors (and free anchors)
-// of a chunk.
-func (m *Motion) guess(pt *Path, lo, hi int) {
-	nd := m.nodes
+// fit prepares the quintics between the nodes that guess reads.
+func (m *Motion) fit() {
 	h := m.reach / (nodeCount - 1)
-	for i := lo; i < hi; i++ {
-		k, t := m.node(pt.Stroke[i])
-		for j, r := range pt.rotors {
-			q, w, al := nd.rotors[j], nd.w[m.plan.rotorLinks[j]], nd.al[m.plan.rotorLinks[j]]
-			c0, s0, w0, a0 := q.c[k], q.s[k], w[k], al[k]
-			c1, s1, w1, a1 := q.c[k+1], q.s[k+1], w[k+1], al[k+1]
-			c := hermite(h, t, c0, -s0*w0, -s0*a0-c0*w0*w0, c1, -s1*w1, -s1*a1-c1*w1*w1)
-			s := hermite(h, t, s0, c0*w0, c0*a0-s0*w0*w0, s1, c1*w1, c1*a1-s1*w1*w1)
-			n := math.Hypot(c, s)
-			r.c[i], r.s[i] = c/n, s/n
+	nd := m.nodes
+	add := func(value func(k int) (y, d, e float64)) {
+		q := make([]quintic, nodeCount-1)
+		for k := range q {
+			y0, d0, e0 := value(k)
+			y1, d1, e1 := value(k + 1)
+			q[k] = newQuintic(h, y0, d0, e0, y1, d1, e1)
 		}
-		for _, s := range m.steps {
-			if l, ok := s.(*loop); ok {
-				for f := range l.links {
-					if a := l.links[f].anchor; l.links[f].free {
-						pt.x[a][i] = hermite(h, t, nd.x[a][k], nd.vx[a][k], nd.ax[a][k], nd.x[a][k+1], nd.vx[a][k+1], nd.ax[a][k+1])
-						pt.y[a][i] = hermite(h, t, nd.y[a][k], nd.vy[a][k], nd.ay[a][k], nd.y[a][k+1], nd.vy[a][k+1], nd.ay[a][k+1])
-					}
-				}
-			}
-		}
+		m.guesses = append(m.guesses, q)
+	}
+	m.guesses = nil
+	for j, r := range nd.rotors {
+		w, al := nd.w[m.plan.rotorLinks[j]], nd.al[m.plan.rotorLinks[j]]
+		add(func(k int) (y, d, e float64) { return r.c[k], -r.s[k] * w[k], -r.s[k]*al[k] - r.c[k]*w[k]*w[k] })
+		add(func(k int) (y, d, e float64) { return r.s[k], r.c[k] * w[k], r.c[k]*al[k] - r.s[k]*w[k]*w[k] })
+	}
+	for _, a := range m.plan.free {
+		add(func(k int) (y, d, e float64) { return nd.x[a][k], nd.vx[a][k], nd.ax[a][k] })
+		add(func(k int) (y, d, e float64) { return nd.y[a][k], nd.vy[a][k], nd.ay[a][k] })
 	}
 }
 
-// node is the interval of the trace that holds a stroke, and the share of it.
-func (m *Motion) node(stroke float64) (k int, t float64) {
-	x := stroke / m.reach * (nodeCount - 1)
-	k = min(max(int(x), 0), nodeCount-2)
-	return k, x - float64(k)
+// guess puts the quintics between the nodes into the rotors (and free anchors)
+// of a chunk.
+func (m *Motion) guess(pt *Path, lo, hi int) {
+	scale := (nodeCount - 1) / m.reach
+	for i := lo; i < hi; i++ {
+		x := pt.Stroke[i] * scale
+		k := min(max(int(x), 0), nodeCount-2)
+		t := x - float64(k)
+		g := m.guesses
+		for _, r := range pt.rotors {
+			c, s := g[0][k].at(t), g[1][k].at(t)
+			n := 1.5 - (c*c+s*s)/2 // 1/√(c² + s²) of a rotor that is nearly one
+			r.c[i], r.s[i] = c*n, s*n
+			g = g[2:]
+		}
+		for _, a := range m.plan.free {
+			pt.x[a][i], pt.y[a][i] = g[0][k].at(t), g[1][k].at(t)
+			g = g[2:]
+		}
+	}
 }
 
 // travelEnough ends the search for a travel, mm: a few roundings of the axle's
@@ -372,6 +372,6 @@ func (m *Motion) strokeNear(w float64) float64 {
 	w0, w1 := m.travel(nd, lo), m.travel(nd, hi)
 	r0, r1 := nd.vy[a][lo], nd.vy[a][hi]
 	e0, e1 := nd.ay[a][lo], nd.ay[a][hi]
-	s := hermite(w1-w0, (w-w0)/(w1-w0), nd.Stroke[lo], 1/r0, -e0/(r0*r0*r0), nd.Stroke[hi], 1/r1, -e1/(r1*r1*r1))
-	return min(max(s, 0), m.reach)
+	q := newQuintic(w1-w0, nd.Stroke[lo], 1/r0, -e0/(r0*r0*r0), nd.Stroke[hi], 1/r1, -e1/(r1*r1*r1))
+	return min(max(q.at((w-w0)/(w1-w0)), 0), m.reach)
 }
