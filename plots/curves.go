@@ -1,6 +1,7 @@
 package plots
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -151,12 +152,25 @@ func (cv Curves) cleaned() Curves {
 	return cv
 }
 
-// penOf is how a line is drawn.
+// pen is how a line is drawn.
 type pen struct {
 	ink    ink
 	width  vg.Length
 	dashes []vg.Length
 	quiet  bool
+}
+
+// level orders lines for drawing, the lowest first: greys, then solid lines,
+// then the shorter dashed the higher, so that of two lines in one place both
+// are seen.
+func (p pen) level() float64 {
+	switch {
+	case p.quiet:
+		return -2
+	case len(p.dashes) == 0:
+		return -1
+	}
+	return 1 / float64(slices.Max(p.dashes))
 }
 
 // pens gives every name its pen.
@@ -301,27 +315,26 @@ func (s *curveSheet) drawPanel(page, c draw.Canvas, p *plot.Plot, i int) {
 
 	lines := slices.Clone(s.Panels[i].Lines)
 	slices.SortStableFunc(lines, func(a, b Line) int {
-		return s.rank(a.Name) - s.rank(b.Name)
+		return cmp.Compare(s.pens.pen(a.Name).level(), s.pens.pen(b.Name).level())
 	})
-	var names []endName
+	ends := map[string]vg.Point{}
 	for _, l := range lines {
-		pen := s.pens.pen(l.Name)
-		end := drawLine(data, pen, l.X, l.Y, at)
-		names = append(names, endName{l.Name, pen.ink, pen.quiet, end})
+		ends[l.Name] = drawLine(data, s.pens.pen(l.Name), l.X, l.Y, at)
 	}
-	// Names that end at one height keep the order of the lines, from the top.
-	slices.Reverse(names)
-	drawEndNames(page, data.Rectangle, names)
+	drawEndNames(page, data.Rectangle, s.endNames(ends))
 	s.drawMarks(data, lines, at)
 }
 
-// rank orders the lines for drawing: greys beneath, else the first on top.
-func (s *curveSheet) rank(name string) int {
-	r := -slices.Index(s.pens.order, name)
-	if s.pens.pen(name).quiet {
-		r -= len(s.pens.order)
+// endNames lists the names of the lines that end at the given places.
+func (s *curveSheet) endNames(ends map[string]vg.Point) []endName {
+	var out []endName
+	for _, name := range s.pens.order {
+		if end, ok := ends[name]; ok {
+			pen := s.pens.pen(name)
+			out = append(out, endName{name, pen.ink, pen.quiet, end})
+		}
 	}
-	return r
+	return out
 }
 
 func drawHeading(page draw.Canvas, top vg.Length, heading string) {

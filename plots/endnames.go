@@ -45,11 +45,13 @@ func nameRoom(names []endName) vg.Length {
 
 // drawEndNames writes the names in the column that begins at the right edge of
 // the panel, each as close to the height of its line's end as the others let
-// it. Names beyond what the panel's height holds are counted, not written;
-// quiet ones give way first.
+// it; those that end at one height keep their order, from the top. Names
+// beyond what the panel's height holds are counted, not written; quiet ones
+// give way first, then the last.
 func drawEndNames(c draw.Canvas, panel vg.Rectangle, names []endName) {
 	names = slices.DeleteFunc(slices.Clone(names), func(n endName) bool { return n.text == "" })
 	names = fewer(names, int((panel.Max.Y-panel.Min.Y)/nameLeading)+1, panel)
+	slices.Reverse(names)
 	slices.SortStableFunc(names, func(a, b endName) int { return cmp.Compare(a.at.Y, b.at.Y) })
 	want := make([]vg.Length, len(names))
 	for i, n := range names {

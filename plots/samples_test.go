@@ -110,6 +110,15 @@ var curveSamples = []sample{
 			Highlight: "candidate H",
 		}.Figure()
 	}},
+	{"curves-one-on-another", func() (*Figure, error) {
+		x := upTo(153, 60)
+		y := mapped(x, func(w float64) float64 { return 12 - w/50 + w*w/20000 })
+		return Curves{
+			Caption: Caption{Title: "Pin forces over wheel travel", Subtitle: "pins of one two-pin link carry the same force: both lines are seen"},
+			X:       "vertical wheel travel, mm",
+			Panels:  []Panel{{"pin force, kN", []Line{{Name: "main", X: x, Y: y}, {Name: "rear", X: x, Y: y}, {Name: "upper", X: x, Y: y}}}},
+		}.Figure()
+	}},
 	{"curves-hostile", func() (*Figure, error) {
 		x := upTo(10, 10)
 		return Curves{
