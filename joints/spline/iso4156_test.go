@@ -224,3 +224,39 @@ func TestDesignation(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// The racks print heights about D, the profiles hold diameters: twice as much.
+// The involute must reach the mate's tip with the form clearance, 0.1·m.
+func TestISO4156RackPublished(t *testing.T) {
+	rows := published(t, "iso4156_rack").Rows
+	if len(rows) != len(iso4156Profiles) {
+		t.Errorf("%d racks printed, %d held", len(rows), len(iso4156Profiles))
+	}
+	for _, r := range rows {
+		p, ok := iso4156Profile(r.Float("degrees")*math.Pi/180, Root(r.Text("root")))
+		if !ok || p.tip != 2*r.Float("addendum") || p.bottom != 2*r.Float("dedendum") {
+			t.Errorf("%g° %s: %+v", r.Float("degrees"), r.Text("root"), p)
+		}
+		if math.Abs(p.form-(p.tip/2+0.1)) > 1e-15 {
+			t.Errorf("%s: form height %g does not clear the tip %g by 0.1", p.mark(), p.form, p.tip/2)
+		}
+	}
+}
+
+// Tip circles of shafts about 27 mm, whose IT10, IT11 and IT12 are 84, 130 and
+// 210 µm in ISO 286-1:2010.
+func TestISO4156TipTolerance(t *testing.T) {
+	for _, c := range []struct {
+		m     float64
+		z     int
+		grade float64
+	}{{0.5, 52, 0.084}, {0.75, 35, 0.084}, {1, 26, 0.130}, {1.75, 15, 0.130}, {2, 13, 0.210}, {2.5, 10, 0.210}} {
+		g := iso4156(iso4156Defaults(Spline{Module: c.m, Teeth: c.z, PressureAngle: math.Pi / 6}))
+		if got := g.External.MajorDiameterMax - g.External.MajorDiameterMin; math.Abs(got-c.grade) > 1e-12 {
+			t.Errorf("module %g: tip of the shaft %g, want %g", c.m, got, c.grade)
+		}
+		if got := g.Internal.MinorDiameterMax - g.Internal.MinorDiameterMin; math.Abs(got-c.grade) > 1e-12 {
+			t.Errorf("module %g: tip of the hub %g, want %g", c.m, got, c.grade)
+		}
+	}
+}
