@@ -26,5 +26,9 @@ bench:
 	$(GO) test -run '^$$' -bench . -benchmem ./...
 
 # holds what gudgeon writes against programs that others wrote
-crosscheck:
-	$(GO) run ./testdata/crosscheck
+crosscheck: rsvg-convert
+	$(GO) test -count=1 -run '^TestCrosscheck' ./cmd/gudgeon -crosscheck
+
+.PHONY: rsvg-convert
+rsvg-convert:
+	@command -v rsvg-convert >/dev/null || { apt-get update -q && apt-get install -qy librsvg2-bin; }

@@ -1,3 +1,114 @@
 // Gudgeon works on the rear suspension of bicycles and motorcycles: how the
 // linkage moves, what its pins carry, whether the joints there hold.
+//
+//	gudgeon demo          the whole of it on a built-in design, as files
+//	gudgeon sweep FILE    leverage ratio, axle path, instant centre, summary
+//	gudgeon plot FILE     curves over the travel, SVG or PNG
+//	gudgeon draw FILE     the linkage to scale at chosen positions
+//	gudgeon loads FILE    the force in every pin, for each load case
+//	gudgeon size FILE     geometry and strength of every joint
+//
+// FILE is a design file, - for standard input, or example:NAME for a built-in
+// design. The format of the file is the documentation of package
+// cmd/internal/design.
+//
+// # Results
+//
+// A table, and the same as Markdown, is for reading: it shows the rows that
+// tell the story.
+//
+//	$ gudgeon sweep example:freshet --columns travel_mm,leverage_ratio
+//	Freshet 152
+//	The linkage over its travel: x forward, y up from the crank axis, 0 at full extension
+//
+//	  at                    travel  leverage
+//	                            mm     mm/mm
+//	  ──────────────────────────────────────
+//	  start                    0.0     2.904
+//	  highest leverage         3.6     2.907
+//	  25 %                    38.0     2.806
+//	  50 %                    76.0     2.639
+//	  75 %                   114.1     2.502
+//	  end, lowest leverage   152.1     2.434
+//
+//	Summary
+//	  figure                  value  unit
+//	  ────────────────────────────────────
+//	  wheel travel           152.10  mm
+//	  shock stroke            57.50  mm
+//	  leverage at the start  2.9042  mm/mm
+//	  leverage at the end    2.4339  mm/mm
+//	  travel over stroke     2.6452  mm/mm
+//	  lowest leverage        2.4339  mm/mm
+//	  highest leverage       2.9066  mm/mm
+//	  progression             16.19  %
+//	  axle rearward at most    1.23  mm
+//	  travel where that is     31.9  mm
+//
+//	Required by the design
+//	  figure         value  allowed
+//	  ────────────────────────────────────────
+//	  progression    16.19  12 to 22 %     met
+//	  wheel travel  152.10  148 to 155 mm  met
+//
+// CSV and JSON are for programs: they hold everything, with 12 significant
+// digits, under names that carry their units and stay as they are. A value that
+// does not exist is empty in CSV and null in JSON. The ending of -o decides the
+// format where --format does not.
+//
+//	$ gudgeon sweep example:freshet --format csv --positions 3 --columns travel_mm,stroke_mm,leverage_ratio
+//	travel_mm,stroke_mm,leverage_ratio
+//	0,0,2.90419211143
+//	76.0485197817,27.2197515953,2.63926349334
+//	152.097039563,57.5,2.43394448022
+//
+// Files are written whole or not at all. The same input gives the same bytes.
+//
+// # Mistakes
+//
+// All mistakes of a file are told in one run on standard error, each with its
+// line, what is there and what to write; nothing is computed or written then.
+// With --format json they are JSON:
+//
+//	$ gudgeon sweep example:freshet --format json --positions one
+//	{
+//	  "schema": "gudgeon/diagnostics/1",
+//	  "errors": [
+//	    {
+//	      "severity": "error",
+//	      "code": "wrong-value",
+//	      "path": "",
+//	      "message": "--positions takes a whole number from 2 to 100000",
+//	      "found": "this is one",
+//	      "hint": "",
+//	      "file": "",
+//	      "line": 0,
+//	      "column": 0,
+//	      "end_line": 0,
+//	      "end_column": 0
+//	    }
+//	  ]
+//	}
+//
+// The codes of mistakes in the call are
+//
+//	unknown-command unknown-flag wrong-flag wrong-value missing-value
+//	missing-file extra-argument named-twice unknown-column unknown-picture
+//	column-without-input past-travel unknown-ending several-to-stdout
+//	no-such-file no-such-example not-a-file cannot-read would-overwrite
+//	cannot-write no-linkage no-load-case no-such-load-case case-left-out
+//	nothing-to-size letters-missing not-met
+//
+// those of mistakes in the file are listed in package cmd/internal/design.
+//
+// # Exit codes
+//
+//	  0  done
+//	  1  done, and a [[require]] or a joint check is not met
+//	  2  the input or the call is wrong
+//	  3  an output could not be written
+//	130  stopped by Ctrl-C; nothing was written
+//
+// A requirement or check that is not met is told after the result, with its
+// value, its limit and what would move it.
 package main
