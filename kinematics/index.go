@@ -16,6 +16,8 @@ type index struct {
 	links   []string // names by number
 	axle    int
 	carrier int // link that carries the wheel
+
+	anyPoint []int // link → one of its points
 }
 
 func newIndex(d *Design) index {
@@ -28,6 +30,10 @@ func newIndex(d *Design) index {
 			x.link[l.Name] = len(x.links)
 			x.links = append(x.links, l.Name)
 		}
+	}
+	x.anyPoint = make([]int, len(x.links))
+	for _, l := range d.Links {
+		x.anyPoint[x.link[l.Name]] = x.point[l.Points[0]]
 	}
 	x.axle = x.point[d.Rear.Axle]
 	x.carrier = x.carrierOf(d, d.Rear.Axle, d.Rear.Link)

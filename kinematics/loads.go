@@ -3,7 +3,9 @@ package kinematics
 import (
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"gudgeon/kinematics/chain"
 	"gudgeon/kinematics/linkage"
+	"gudgeon/kinematics/statics"
 )
 
 // CaseLoads is the equilibrium of one load case.
@@ -11,40 +13,43 @@ type CaseLoads struct {
 	Case           string
 	Travel, Stroke float64    // mm
 	ShockForce     float64    // N, positive in compression
-	WheelForce     r2.Vec     // N, on the wheel at the axle
+	WheelForce     r2.Vec     // N, on the wheel at the axle, beside drive and brake
+	BySpring       bool       // the vertical part of WheelForce is what balances the spring
 	Pins           []PinForce // every link at every point that joins two or more, and at sliders
 	Points         []r2.Vec   // where the design's points are, mm
 	Remarks        []string   // for example a shock in tension
 }
 
-// PinForce is the force that the pin at Point exerts on Link.
+// PinForce is the force that the pin (or the slider's guide) at Point exerts
+// on Link.
 type PinForce struct {
 	Point string
 	Link  string // a link, FrameLink or ShockName
 	Force r2.Vec // N
 }
 
-// Loads solves every load case of the design that gives the force on the wheel.
+// Loads solves every load case of the design: massless links in equilibrium,
+// pins without friction.
 func (m *Model) Loads() []CaseLoads {
 	var all []CaseLoads
 	for k := range m.design.Cases {
-		if c := &m.design.Cases[k]; c.Force != nil {
-			all = append(all, m.solveCase(c))
+		if m.design.Cases[k].Force == nil && m.spring == nil {
+			continue
 		}
+		all = append(all, m.solveCase(&m.design.Cases[k]))
 	}
 	return all
 }
 
 func (m *Model) solveCase(c *LoadCase) CaseLoads {
 	pt := m.pathAt(m.travelOf(c.Travel), linkage.Velocities)
-	plan := m.motion.Plan()
-	loads := plan.NewLoads()
-	loads.Add(m.index.carrier, 0, 1, pt.At(m.index.axle, 0), *c.Force, 0)
-	rx := plan.NewReactions(1)
-	m.motion.React(rx, pt, loads)
+	o := m.newOutside(c, 1)
+	o.add(pt, 0)
+	rx := m.motion.Plan().NewReactions(1)
+	m.motion.React(rx, pt, o.loads)
 	out := CaseLoads{
 		Case: c.Name, Travel: m.travel(pt, 0), Stroke: pt.Stroke[0],
-		ShockForce: rx.Shock[0], WheelForce: *c.Force,
+		ShockForce: rx.Shock[0], WheelForce: o.wheel, BySpring: c.Force == nil,
 		Points: make([]r2.Vec, len(m.design.Points)),
 	}
 	for k := range out.Points {
@@ -52,8 +57,7 @@ func (m *Model) solveCase(c *LoadCase) CaseLoads {
 	}
 	for k, e := range rx.Entries {
 		out.Pins = append(out.Pins, PinForce{
-			Point: m.design.Points[e.Point].Name, Link: m.index.linkName(e.Link),
-			Force: rx.Force(k, 0),
+			Point: m.design.Points[e.Point].Name, Link: m.index.linkName(e.Link), Force: rx.Force(k, 0),
 		})
 	}
 	if out.ShockForce < 0 {
@@ -71,6 +75,106 @@ func (m *Model) travelOf(t Travel) float64 {
 	return min(t.Value, full)
 }
 
+// outside gathers what one load case puts on the links over the positions of a
+// path.
+type outside struct {
+	m     *Model
+	c     *LoadCase
+	drive *drive // with a chain tension
+	loads *linkage.Loads
+	n     int
+	wheel r2.Vec // force on the wheel at the last position added
+}
+
+func (m *Model) newOutside(c *LoadCase, n int) *outside {
+	o := &outside{m: m, c: c, loads: m.motion.Plan().NewLoads(), n: n}
+	if c.ChainTension == 0 && c.PedalForce == 0 {
+		return o
+	}
+	gear := m.design.Drivetrain.Gear
+	if c.Gear != nil {
+		gear = *c.Gear
+	}
+	drives, err := m.drives([]Gear{gear})
+	if err != nil {
+		panic(err) // New has run the chain of every case
+	}
+	o.drive = drives[0]
+	return o
+}
+
+// add puts the case's loads at position i on the links. Where the case leaves
+// the force to the spring, the vertical force W makes the shock force the
+// spring's: a vertical force does the work W·LR per stroke, so W = (F − work of
+// all else)/LR.
+func (o *outside) add(pt *linkage.Path, i int) {
+	m := o.m
+	wheel := statics.Wheel{Link: m.index.carrier, Axle: m.place(pt, m.index.axle, i), Radius: m.design.Rear.WheelRadius}
+	if m.ground != nil {
+		wheel.Forward = m.stanceAt(pt, i).t
+	}
+	var loads []statics.Load
+	if o.drive != nil {
+		loads = append(loads, wheel.Drive(m.chainAt(o.drive, pt, i), m.tension(o.c, o.drive))...)
+	}
+	if o.c.BrakeForce != 0 {
+		loads = append(loads, wheel.Brake(m.carrier, o.c.BrakeForce)...)
+	}
+	if o.c.Force != nil {
+		o.wheel = *o.c.Force
+	} else {
+		work := 0.0
+		for _, l := range loads {
+			work += m.power(pt, l, i)
+		}
+		o.wheel = r2.Vec{Y: (m.spring.Force(pt.Stroke[i]) - work) / pt.V(m.index.axle, i).Y}
+	}
+	for _, l := range append(loads, wheel.Force(o.wheel)) {
+		o.loads.Add(l.Link, i, o.n, l.At, l.Force, l.Moment)
+	}
+}
+
+// power is the work of a load per mm of stroke.
+func (m *Model) power(pt *linkage.Path, l statics.Load, i int) float64 {
+	if l.Link == 0 {
+		return 0
+	}
+	k := m.index.anyPoint[l.Link]
+	omega := pt.Omega(l.Link, i)
+	v := r2.Add(pt.V(k, i), r2.Scale(omega, perp(r2.Sub(l.At, pt.At(k, i)))))
+	return r2.Dot(l.Force, v) + l.Moment*omega
+}
+
+// tension is the chain tension of a case, N: given, or from the pedal force
+// about the crank axis.
+func (m *Model) tension(c *LoadCase, d *drive) float64 {
+	if c.PedalForce != 0 {
+		return c.PedalForce * c.CrankLength / d.ring
+	}
+	return c.ChainTension
+}
+
+// chainAt is the run at position i in the first gear of d.
+func (m *Model) chainAt(d *drive, pt *linkage.Path, i int) statics.Chain {
+	dt := m.design.Drivetrain
+	centres := chain.Centres{Cog: m.place(pt, m.index.axle, i), Chainring: m.crankAxis(pt, i)}
+	c := statics.Chain{Cog: d.cogs[0], Ring: statics.Carried{At: centres.Chainring}}
+	if m.crank >= 0 {
+		c.Ring.Link = m.index.carrierOf(m.design, dt.Crank, dt.CrankLink)
+	}
+	if dt.Idler != nil {
+		centres.Idler = m.place(pt, m.idler, i)
+		c.Idler = &statics.Carried{Link: m.index.carrierOf(m.design, dt.Idler.Point, dt.Idler.Link), At: centres.Idler}
+	}
+	p, err := d.run.At(0, centres, chain.Centres{})
+	if err != nil {
+		panic(err) // New has run the chain over the whole way
+	}
+	c.First = statics.Strand{From: p.First.From, Along: p.First.Along}
+	c.Last = statics.Strand{From: p.Last.From, Along: p.Last.Along}
+	return c
+}
+
 // PinTrace is the size of the force in each pin over the travel, as if the
 // load of one case acted at every position.
 type PinTrace struct {
@@ -80,25 +184,25 @@ type PinTrace struct {
 	Force  [][]float64 // N, [pin][position]; the largest over the links at the pin
 }
 
-// PinTraces follows the pins of every load case that gives the force on the
-// wheel, over positions (2 to MaxPositions) in equal steps of travel.
+// PinTraces follows the pins of every load case over positions (2 to
+// MaxPositions) in equal steps of travel.
 func (m *Model) PinTraces(positions int) []PinTrace {
 	plan := m.motion.Plan()
 	pt := plan.NewPath(positions, linkage.Velocities)
-	sw := &Sweep{Travel: make([]float64, positions)}
+	sw := &Sweep{}
 	m.drive(sw, pt, SweepSettings{Positions: positions})
 	rx := plan.NewReactions(positions)
 	var all []PinTrace
 	for k := range m.design.Cases {
 		c := &m.design.Cases[k]
-		if c.Force == nil {
+		if c.Force == nil && m.spring == nil {
 			continue
 		}
-		loads := plan.NewLoads()
+		o := m.newOutside(c, positions)
 		for i := range positions {
-			loads.Add(m.index.carrier, i, positions, pt.At(m.index.axle, i), *c.Force, 0)
+			o.add(pt, i)
 		}
-		m.motion.React(rx, pt, loads)
+		m.motion.React(rx, pt, o.loads)
 		all = append(all, m.pinTrace(c.Name, sw.Travel, rx))
 	}
 	return all
@@ -116,8 +220,7 @@ func (m *Model) pinTrace(name string, travel []float64, rx *linkage.Reactions) P
 			t.Force = append(t.Force, make([]float64, len(travel)))
 		}
 		for i := range travel {
-			F := r2.Norm(rx.Force(k, i))
-			t.Force[j][i] = max(t.Force[j][i], F)
+			t.Force[j][i] = max(t.Force[j][i], r2.Norm(rx.Force(k, i)))
 		}
 	}
 	return t

@@ -12,7 +12,12 @@ type Model struct {
 	design *Design
 	index  index
 	motion *linkage.Motion
-	crank  int // point of the crank axis, or −1: the origin
+	ground *ground  // nil without wheels
+	spring prepared // nil without a spring
+
+	coarse       *linkage.Path // equal strokes, for extremes and for the chain's way
+	crank, idler int           // points; crank −1: the origin
+	carrier      int           // link of the caliper, where there is a brake
 }
 
 // New checks and prepares d, which must not change afterwards. The error is
@@ -36,12 +41,24 @@ func NewToLimit(d *Design) (*Model, *DeadPointError, error) {
 		return nil, nil, err
 	}
 	m := &Model{design: d, index: newIndex(d), crank: -1}
+	if dt := d.Drivetrain; dt != nil {
+		if dt.Crank != "" {
+			m.crank = m.index.point[dt.Crank]
+		}
+		if dt.Idler != nil {
+			m.idler = m.index.point[dt.Idler.Point]
+		}
+	}
+	if d.Brake != nil {
+		m.carrier = m.index.link[d.Brake.Carrier]
+	}
 	mech := m.index.mechanism(d)
+	mech.Watch = []int{m.idler}
+	if m.crank >= 0 {
+		mech.Watch = append(mech.Watch, m.crank)
+	}
 	if err := mech.Check(); err != nil {
 		return nil, nil, m.index.mobility(d, err)
-	}
-	if dt := d.Drivetrain; dt != nil && dt.Crank != "" {
-		m.crank = m.index.point[dt.Crank]
 	}
 	motion, dead := linkage.Trace(mech, d.Shock.Stroke)
 	var end *DeadPointError
@@ -52,7 +69,38 @@ func NewToLimit(d *Design) (*Model, *DeadPointError, error) {
 		return nil, nil, end
 	}
 	m.motion = motion
+	m.coarse = m.sampled()
+	_, full := motion.Reach()
+	m.ground = newGround(d, full)
+	if err := m.load(); err != nil {
+		return nil, nil, err
+	}
 	return m, end, nil
+}
+
+// load prepares the spring and runs the chain of every gear that the design
+// names over the whole way, so that nothing can fail later.
+func (m *Model) load() error {
+	dt := m.design.Drivetrain
+	if dt == nil {
+		return nil
+	}
+	gears := []Gear{dt.Gear}
+	for _, c := range m.design.Cases {
+		if c.Gear != nil {
+			gears = append(gears, *c.Gear)
+		}
+	}
+	drives, err := m.drives(gears)
+	if err != nil {
+		return err
+	}
+	for _, d := range drives {
+		if _, _, err := m.runs(d, m.coarse); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // Design returns what the model was made from.
@@ -106,4 +154,10 @@ func (m *Model) place(pt *linkage.Path, k, i int) r2.Vec {
 func (m *Model) travel(pt *linkage.Path, i int) float64 {
 	a := m.index.axle
 	return m.place(pt, a, i).Y - m.design.Points[a].At.Y
+}
+
+type prepared interface {
+	Force(stroke float64) float64
+	Rate(stroke float64) float64
+	Energy(stroke float64) float64
 }

@@ -1,8 +1,6 @@
 package kinematics
 
 import (
-	"math"
-
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"gudgeon/kinematics/linkage"
@@ -39,6 +37,8 @@ type SweepSettings struct {
 // A column whose inputs the design lacks is nil. NaN marks a value that does
 // not exist at a position, such as an instant centre at infinity.
 type Sweep struct {
+	Gear Gear // zero where the chain's columns are nil
+
 	Travel, Stroke   []float64 // mm
 	ShockLength      []float64 // mm, pin to pin
 	Leverage         []float64 // dw/ds
@@ -46,19 +46,84 @@ type Sweep struct {
 	AxleX, AxleY     []float64 // mm
 	CentreX, CentreY []float64 // instant centre of the link that carries the wheel, mm
 	Chainstay        []float64 // crank axis to rear axle, mm
-	Summary          Summary
+	Wheelbase        []float64 // mm, along the ground
+	Pitch            []float64 // of the frame from the design position, rad, leaning back positive
+	HeadAngle        []float64 // rad
+	Trail            []float64 // mm, on the ground
+	CrankHeight      []float64 // mm above the ground
+	AntiSquat        []float64 // %
+	AntiRise         []float64 // %
+	ChainGrowth      []float64 // mm, of the upper run, lengthening positive
+	Kickback         []float64 // of the cranks with the wheel held, rad, backward positive
+	SpringForce      []float64 // N, along the shock
+	WheelForce       []float64 // N, vertical
+	WheelRate        []float64 // N/mm
+
+	Summary Summary
+
+	stances []stance // ground lines, where the design has wheels
+	crank   []r2.Vec // crank axis
 }
 
-// Sweep runs the linkage through its stroke. It panics where the settings are
-// out of their range.
+// Sweep runs the linkage through its stroke in the design's gear. It panics
+// where the settings are out of their range.
 func (m *Model) Sweep(s SweepSettings) *Sweep {
-	n := s.count()
-	pt := m.motion.Plan().NewPath(n, linkage.Accelerations)
-	sw := &Sweep{Travel: make([]float64, n)}
-	m.drive(sw, pt, s)
-	m.columns(sw, pt)
-	sw.Summary = m.summary()
-	return sw
+	sweeps, err := m.SweepGears(s, nil)
+	if err != nil {
+		panic(err) // New has run the chain over the whole way
+	}
+	return sweeps[0]
+}
+
+// SweepGears is Sweep for several gears, one sweep each; they share the
+// columns that no gear changes. No gears means the design's. The error is
+// InputErrors: a gear whose chain cannot run somewhere on the way.
+func (m *Model) SweepGears(s SweepSettings, gears []Gear) ([]*Sweep, error) {
+	pt := m.motion.Plan().NewPath(s.count(), linkage.Accelerations)
+	base := &Sweep{}
+	m.drive(base, pt, s)
+	m.columns(base, pt)
+	m.attitude(base)
+	m.brake(base, pt)
+	m.sprung(base)
+	f := m.newFinder()
+	base.Summary = m.summary(f)
+	if gears == nil && m.design.Drivetrain != nil {
+		gears = []Gear{m.design.Drivetrain.Gear}
+	}
+	if len(gears) == 0 {
+		return []*Sweep{base}, nil
+	}
+	return m.geared(base, pt, f, gears)
+}
+
+// geared copies the base for each gear and adds the chain's columns.
+func (m *Model) geared(base *Sweep, pt *linkage.Path, f *finder, gears []Gear) ([]*Sweep, error) {
+	drives, err := m.drives(gears)
+	if err != nil {
+		return nil, err
+	}
+	all := make([]*Sweep, len(gears))
+	for k := range all {
+		c := *base
+		c.Gear = gears[k]
+		all[k] = &c
+	}
+	for _, d := range drives {
+		var group []*Sweep
+		for _, sw := range all {
+			if sw.Gear.Chainring == d.gears[0].Chainring {
+				group = append(group, sw)
+			}
+		}
+		if err := m.pedal(group, d, pt); err != nil {
+			return nil, err
+		}
+		if err := m.chainFigures(group, d, f); err != nil {
+			return nil, err
+		}
+	}
+	return all, nil
 }
 
 func (s SweepSettings) count() int {
@@ -77,7 +142,8 @@ func (s SweepSettings) count() int {
 // drive runs pt over the strokes or travels that the settings ask for.
 func (m *Model) drive(sw *Sweep, pt *linkage.Path, s SweepSettings) {
 	stroke, full := m.motion.Reach()
-	n := len(sw.Travel)
+	n := len(pt.Stroke)
+	sw.Travel = make([]float64, n)
 	steps := make([]float64, n)
 	end := full
 	if s.By == ByStroke {
@@ -108,17 +174,10 @@ func (m *Model) drive(sw *Sweep, pt *linkage.Path, s SweepSettings) {
 }
 
 func (m *Model) columns(sw *Sweep, pt *linkage.Path) {
-	n := len(sw.Travel)
-	rows := make([]float64, 9*n)
-	next := func() []float64 {
-		row := rows[:n:n]
-		rows = rows[n:]
-		return row
-	}
-	sw.Stroke, sw.ShockLength = next(), next()
-	sw.Leverage, sw.LeverageSlope = next(), next()
-	sw.AxleX, sw.AxleY, sw.CentreX, sw.CentreY = next(), next(), next(), next()
-	sw.Chainstay = next()
+	r := rows(len(sw.Travel), 9)
+	sw.Stroke, sw.ShockLength, sw.Leverage, sw.LeverageSlope = r[0], r[1], r[2], r[3]
+	sw.AxleX, sw.AxleY, sw.CentreX, sw.CentreY, sw.Chainstay = r[4], r[5], r[6], r[7], r[8]
+	sw.crank = make([]r2.Vec, len(sw.Travel))
 	axle := m.index.axle
 	m.motion.Centres(sw.CentreX, sw.CentreY, pt, Infinity)
 	for i, s := range pt.Stroke {
@@ -127,7 +186,8 @@ func (m *Model) columns(sw *Sweep, pt *linkage.Path) {
 		sw.Stroke[i], sw.ShockLength[i] = s, m.motion.ShockLength(s)
 		sw.Leverage[i], sw.LeverageSlope[i] = ratio, pt.A(axle, i).Y/ratio
 		sw.AxleX[i], sw.AxleY[i] = P.X, P.Y
-		sw.Chainstay[i] = r2.Norm(r2.Sub(P, m.crankAxis(pt, i)))
+		sw.crank[i] = m.crankAxis(pt, i)
+		sw.Chainstay[i] = r2.Norm(r2.Sub(P, sw.crank[i]))
 	}
 }
 
@@ -137,116 +197,4 @@ func (m *Model) crankAxis(pt *linkage.Path, i int) r2.Vec {
 		return r2.Vec{}
 	}
 	return m.place(pt, m.crank, i)
-}
-
-// Summary is the figures of one sweep over the full stroke. NaN marks one that
-// does not exist.
-type Summary struct {
-	Travel, Stroke               float64 // mm
-	LeverageStart, LeverageEnd   float64
-	LeverageMean                 float64 // full travel / full stroke
-	LeverageMin, LeverageMax     float64 // true extremes, not the largest sample
-	LeverageMinAt, LeverageMaxAt float64 // travel of the extremes, mm
-	ProgressionPercent           float64 // 100·(start − end)/start
-	AxleRearwardMax              float64 // farthest behind the design position, mm ≥ 0
-	AxleRearwardMaxAt            float64 // travel there, mm
-}
-
-func (m *Model) summary() Summary {
-	f := m.newFinder()
-	axle := m.index.axle
-	ratio := curve{
-		value: func(pt *linkage.Path, i int) float64 { return pt.V(axle, i).Y },
-		slope: func(pt *linkage.Path, i int) float64 { return pt.A(axle, i).Y },
-	}
-	back := curve{
-		value: func(pt *linkage.Path, i int) float64 { return m.design.Points[axle].At.X - m.place(pt, axle, i).X },
-		slope: func(pt *linkage.Path, i int) float64 { return -pt.V(axle, i).X },
-	}
-	stroke, full := m.motion.Reach()
-	last := len(f.coarse.Stroke) - 1
-	s := Summary{Travel: full, Stroke: stroke, LeverageMean: full / stroke}
-	s.LeverageStart, s.LeverageEnd = ratio.value(f.coarse, 0), ratio.value(f.coarse, last)
-	s.ProgressionPercent = 100 * (s.LeverageStart - s.LeverageEnd) / s.LeverageStart
-	s.LeverageMin, s.LeverageMinAt = f.largest(ratio.negative())
-	s.LeverageMin = -s.LeverageMin
-	s.LeverageMax, s.LeverageMaxAt = f.largest(ratio)
-	s.AxleRearwardMax, s.AxleRearwardMaxAt = f.largest(back)
-	return s
-}
-
-// curve is a quantity over the stroke and its derivative by the stroke.
-type curve struct {
-	value, slope func(pt *linkage.Path, i int) float64
-}
-
-func (c curve) negative() curve {
-	return curve{
-		value: func(pt *linkage.Path, i int) float64 { return -c.value(pt, i) },
-		slope: func(pt *linkage.Path, i int) float64 { return -c.slope(pt, i) },
-	}
-}
-
-// finder looks for extremes along the stroke.
-type finder struct {
-	m      *Model
-	coarse *linkage.Path // equal strokes
-	fine   *linkage.Path // one position
-}
-
-// finderPositions is how finely the slope of a curve is read for its changes
-// of sign.
-const finderPositions = 129
-
-func (m *Model) newFinder() *finder {
-	plan := m.motion.Plan()
-	f := &finder{m: m, coarse: plan.NewPath(finderPositions, linkage.Accelerations), fine: plan.NewPath(1, linkage.Accelerations)}
-	stroke, _ := m.motion.Reach()
-	strokes := make([]float64, finderPositions)
-	for i := range strokes {
-		strokes[i] = stroke * float64(i) / (finderPositions - 1)
-	}
-	m.motion.Sweep(f.coarse, strokes)
-	return f
-}
-
-// largest is the largest value of c over the stroke, and the travel there.
-func (f *finder) largest(c curve) (value, travel float64) {
-	pt := f.coarse
-	value = math.Inf(-1)
-	take := func(pt *linkage.Path, i int) {
-		if v := c.value(pt, i); v > value {
-			value, travel = v, f.m.travel(pt, i)
-		}
-	}
-	for i := range pt.Stroke {
-		take(pt, i)
-		if i > 0 && c.slope(pt, i-1) > 0 && c.slope(pt, i) < 0 {
-			f.zero(c.slope, pt.Stroke[i-1], pt.Stroke[i], c.slope(pt, i-1), c.slope(pt, i))
-			take(f.fine, 0)
-		}
-	}
-	return value, travel
-}
-
-// zero moves f.fine to the stroke between a and b where g vanishes, by false
-// position in its Illinois form; ga and gb are its values at the ends, of
-// opposite signs.
-func (f *finder) zero(g func(*linkage.Path, int) float64, a, b, ga, gb float64) {
-	var s [1]float64
-	for range 60 {
-		s[0] = b - gb*(b-a)/(gb-ga)
-		f.m.motion.Sweep(f.fine, s[:])
-		gs := g(f.fine, 0)
-		if gs*gb < 0 {
-			a, ga = b, gb
-		} else {
-			ga /= 2
-		}
-		done := math.Abs(s[0]-b) < 1e-13*math.Abs(s[0])
-		b, gb = s[0], gs
-		if gs == 0 || done {
-			return
-		}
-	}
 }

@@ -13,6 +13,7 @@ type Mechanism struct {
 	Shock   [2]int
 	Axle    int
 	Carrier int
+	Watch   []int // further points whose velocities a Path keeps in rows
 }
 
 // Slider keeps Point of link Link at its design-position distance from the

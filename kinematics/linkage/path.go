@@ -128,6 +128,17 @@ func (pt *Path) A(p, i int) r2.Vec {
 	return r2.Add(pt.A(c.base, i), r2.Sub(r2.Scale(pt.al[c.link][i], perp(e)), r2.Scale(w*w, e)))
 }
 
+// Track returns the rows of a point's coordinates and velocities, one value a
+// position. They are nil for a point of the frame; p must be the axle or one of
+// the mechanism's Watch.
+func (pt *Path) Track(p int) (x, y, vx, vy []float64) {
+	if pt.plan.owner[p] == 0 {
+		return nil, nil, nil, nil
+	}
+	n := len(pt.Stroke)
+	return pt.x[p][:n], pt.y[p][:n], pt.vx[p][:n], pt.vy[p][:n]
+}
+
 // Omega is the angular velocity of a link at position i, rad per mm of stroke.
 func (pt *Path) Omega(link, i int) float64 {
 	if link == 0 {

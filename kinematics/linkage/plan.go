@@ -179,6 +179,7 @@ func (c *compiler) addRides() {
 		}
 	}
 	need(p.axle)
+	need(c.m.Watch...)
 	if p.byAngle {
 		need(p.shock[0], p.shock[1])
 	}

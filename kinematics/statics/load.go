@@ -1,0 +1,67 @@
+package statics
+
+import "gonum.org/v1/gonum/spatial/r2"
+
+// Load is a force at a place on one link, and a moment beside it.
+type Load struct {
+	Link   int
+	At     r2.Vec
+	Force  r2.Vec
+	Moment float64
+}
+
+// Wheel is the rear wheel on its axle.
+type Wheel struct {
+	Link    int    // that carries the axle
+	Axle    r2.Vec // mm
+	Forward r2.Vec // t, unit
+	Radius  float64
+}
+
+// Force is the load of a force on the wheel at its axle.
+func (w Wheel) Force(F r2.Vec) Load { return Load{Link: w.Link, At: w.Axle, Force: F} }
+
+// Strand is one straight piece of a taut chain run: a point on it and the unit
+// vector from the cog's end to the chainring's.
+type Strand struct{ From, Along r2.Vec }
+
+// Chain is the upper run from the wheel's cog to the chainring.
+type Chain struct {
+	First, Last Strand  // the same where there is no idler
+	Cog         float64 // pitch radius, mm
+	Ring        Carried // the crank axis
+	Idler       *Carried
+}
+
+// Carried is an axis and the link that carries it.
+type Carried struct {
+	Link int
+	At   r2.Vec
+}
+
+// Drive returns the loads of the chain tension T, N: on the wheel's link, where
+// the ground's answer acts as well, on the crank's link at the crank axis (the
+// moment there is the rider's), and on the idler's link.
+func (w Wheel) Drive(c Chain, T float64) []Load {
+	push := r2.Scale(T*c.Cog/w.Radius, w.Forward)
+	loads := []Load{
+		w.Force(r2.Add(r2.Scale(T, c.First.Along), push)),
+		{Link: c.Ring.Link, At: c.Ring.At, Force: r2.Scale(-T, c.Last.Along)},
+	}
+	if c.Idler != nil {
+		loads = append(loads, Load{
+			Link: c.Idler.Link, At: c.Idler.At,
+			Force: r2.Scale(T, r2.Sub(c.Last.Along, c.First.Along)),
+		})
+	}
+	return loads
+}
+
+// Brake returns the loads of the brake force B, N: backward on the wheel, and
+// its moment on the caliper's link.
+func (w Wheel) Brake(caliper int, B float64) []Load {
+	return []Load{
+		w.Force(r2.Scale(-B, w.Forward)),
+		{Link: caliper, At: w.Axle, Moment: -B * w.Radius},
+	}
+}
