@@ -161,16 +161,16 @@ func natural(unit string) bounds { return bounds{min: 0, max: maxNumber, unit: u
 // number reports a number that is not finite or not within b, and returns
 // whether it is.
 func (c *checker) number(field string, v float64, b bounds) bool {
-	e := InputError{Field: field, Found: "this is " + b.value(v)}
+	code, must := "out-of-range", ""
 	switch {
 	case math.IsNaN(v) || math.IsInf(v, 0):
-		e.Code, e.Message = "not-finite", subject(field)+" must be finite"
+		code, must = "not-finite", "finite"
 	case v < b.min || v > b.max || b.openMin && v == b.min || b.openMax && v == b.max:
-		e.Code, e.Message = "out-of-range", subject(field)+" must be "+b.say(v)
+		must = b.say(v)
 	default:
 		return true
 	}
-	c.report(e)
+	c.report(InputError{Field: field, Code: code, Message: subject(field) + " must be " + must, Found: "this is " + b.value(v)})
 	return false
 }
 

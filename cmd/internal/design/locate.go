@@ -161,7 +161,7 @@ func (r *reader) check(root *node, d *Design) {
 		found = append(found, linkageFault(e, ""))
 	}
 	meant := meantPoints(found)
-	unsure := len(r.lost) > 0 || r.out.isBlamedBelow("links")
+	unsure := len(r.lost) > 0 || r.unsure
 	for _, f := range found {
 		switch {
 		case hangsOnLinks[f.code] && (unsure || meant[f.name]):

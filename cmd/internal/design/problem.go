@@ -73,16 +73,6 @@ func (p *problems) isBlamed(path string) bool {
 	return false
 }
 
-// isBlamedBelow reports whether something in the table has a mistake.
-func (p *problems) isBlamedBelow(table string) bool {
-	for path := range p.blamed {
-		if strings.HasPrefix(path, table+".") {
-			return true
-		}
-	}
-	return false
-}
-
 // diagnostics sorts the problems by place and puts them into words.
 func (p *problems) diagnostics(s *source) diag.List {
 	slices.SortStableFunc(p.list, func(a, b problem) int {

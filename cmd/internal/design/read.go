@@ -40,7 +40,9 @@ func (r *reader) read(root *node, name string) *Design {
 		r.requirements(s, k)
 	}
 	r.joints(s, d)
-	r.variants(s)
+	if r.variant == "" {
+		r.variants(s)
+	}
 	s.close()
 	if d.Kinematics != nil {
 		r.lacking(s)
@@ -124,6 +126,7 @@ func (r *reader) links(s *section, n *node, d *kinematics.Design) {
 	if n == nil {
 		return
 	}
+	told := r.told
 	d.Links = make([]kinematics.Link, 0, len(n.entries))
 	for _, e := range n.entries {
 		r.legible(e, e.name, true)
@@ -131,8 +134,10 @@ func (r *reader) links(s *section, n *node, d *kinematics.Design) {
 		if e.kind != broken {
 			l.Points = s.texts(e, &key{name: e.name, example: `["main", "rear"]`}, false)
 		}
+		r.unsure = r.unsure || e.kind == broken
 		d.Links = append(d.Links, l)
 	}
+	r.unsure = r.unsure || r.told > told
 }
 
 func (r *reader) bike(s *section, d *kinematics.Design) {

@@ -15,11 +15,14 @@ type reader struct {
 	out     *problems
 	variant string
 	partial bool     // points or links could not be read: nothing that refers to them can be judged
+	told    int      // problems
+	unsure  bool     // a link could not be read: what it should name cannot be judged
 	lost    []string // tables that stand in the file but could not be read as what they are
 }
 
 // tell adds a problem at a node: under its value, or under its key.
 func (r *reader) tell(n *node, p problem) {
+	r.told++
 	if p.at == (span{}) {
 		p.at = n.value
 	}

@@ -10,9 +10,12 @@ import (
 // maxKnown is how many known names a hint lists.
 const maxKnown = 12
 
-// maxLetters is the longest name that is compared letter by letter; the work
-// grows with the square of it.
-const maxLetters = 80
+// Limits of comparing letter by letter, whose work grows with the square of
+// the letters: past them only names that differ in case or - and _ are near.
+const (
+	maxLetters  = 80
+	maxCompared = 1000
+)
 
 // Nearest returns the known name that name most likely stands for: one that
 // differs only in case or in - and _, otherwise the one of the least edit
@@ -26,7 +29,7 @@ func Nearest(name string, known []string) (string, bool) {
 		}
 	}
 	letters := utf8.RuneCountInString(folded)
-	if letters > maxLetters {
+	if letters > maxLetters || len(known) > maxCompared {
 		return "", false
 	}
 	best, least, found := "", max(1, letters/3)+1, false
@@ -42,10 +45,10 @@ func Nearest(name string, known []string) (string, bool) {
 	return best, found
 }
 
+var joiners = strings.NewReplacer("-", "", "_", "", " ", "")
+
 // fold leaves what makes two spellings of a name different words.
-func fold(s string) string {
-	return strings.ToLower(strings.NewReplacer("-", "", "_", "", " ", "").Replace(s))
-}
+func fold(s string) string { return strings.ToLower(joiners.Replace(s)) }
 
 // Suggest is the hint for a name that is not known: the nearest of known, or
 // all of them where none is near and they are few enough to read. Empty where

@@ -3,6 +3,7 @@ package diag
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -105,43 +106,57 @@ const (
 // cut renders line, of which the characters column to end (from 1, end not
 // included) are marked.
 func cut(line string, column, end int) snippet {
-	var before, after []string
-	var beforeWidth, afterWidth, marked, n int
-	for len(line) > 0 && afterWidth < cellsAfter {
-		r, size := utf8.DecodeRuneInString(line)
-		raw := line[:size]
-		line = line[size:]
-		n++
-		shown := visibleRune(r, raw)
-		if r == '\t' {
-			shown = "    "
-		}
-		if n < column {
-			before = append(before, shown)
-			beforeWidth += textWidth(shown)
-			continue
-		}
-		after = append(after, shown)
-		afterWidth += textWidth(shown)
-		if n < end {
-			marked = afterWidth
+	at := offset(line, column)
+	before, indent := visibleTail(line[:at])
+	after, marked := "", 0
+	rest, n, width := line[at:], column, 0
+	for len(rest) > 0 && width < cellsAfter {
+		r, size := utf8.DecodeRuneInString(rest)
+		shown := shownRune(r, rest[:size])
+		rest, n, width = rest[size:], n+1, width+textWidth(shown)
+		after += shown
+		if n <= end {
+			marked = width
 		}
 	}
-	tail := ""
-	if len(line) > 0 {
-		tail = "…"
+	if rest != "" {
+		after += "…"
 	}
-	head := ""
-	for drop := 0; beforeWidth > cellsBefore && drop < len(before); drop++ {
-		beforeWidth -= textWidth(before[drop])
-		before[drop] = ""
-		head = "…"
+	return snippet{text: strings.TrimRight(before+after, " "), indent: indent, width: max(1, marked)}
+}
+
+// offset returns where the character of a column begins.
+func offset(line string, column int) int {
+	for at := range line {
+		if column--; column == 0 {
+			return at
+		}
 	}
-	return snippet{
-		text:   strings.TrimRight(head+strings.Join(before, "")+strings.Join(after, "")+tail, " "),
-		indent: textWidth(head) + beforeWidth,
-		width:  max(1, marked),
+	return len(line)
+}
+
+// visibleTail renders the end of s that fits before the marks.
+func visibleTail(s string) (text string, width int) {
+	var parts []string
+	for len(s) > 0 {
+		r, size := utf8.DecodeLastRuneInString(s)
+		shown := shownRune(r, s[len(s)-size:])
+		if width+textWidth(shown) > cellsBefore {
+			parts, width = append(parts, "…"), width+1
+			break
+		}
+		parts, width = append(parts, shown), width+textWidth(shown)
+		s = s[:len(s)-size]
 	}
+	slices.Reverse(parts)
+	return strings.Join(parts, ""), width
+}
+
+func shownRune(r rune, raw string) string {
+	if r == '\t' {
+		return "    "
+	}
+	return visibleRune(r, raw)
 }
 
 func textWidth(s string) int {

@@ -23,6 +23,6 @@
 //
 // Factors are exact: 1 in = 25.4 mm, 1 lb = 0.45359237 kg, standard gravity
 // 9.80665 m/s², so 1 lbf = 4.4482216152605 N (NIST SP 811:2008, appendix B.8
-// and B.9; SI brochure, 9th edition). 1 bar = 0.1 MPa. The products are rounded
-// once, to the nearest float64; angles carry the rounding of π too.
+// and B.9; SI brochure, 9th edition). 1 bar = 0.1 MPa, 1 deg = π/180 rad. A
+// conversion is rounded once, to the nearest float64.
 package units

@@ -91,7 +91,7 @@ func Parse(s string, k Kind) (float64, error) {
 // neighbour.
 func (u Unit) ofText(number string, v float64) float64 {
 	const modest = 1e30 // keeps the exact arithmetic small
-	if u.Symbol == "deg" || len(number) > 40 || math.Abs(v) > modest || v != 0 && math.Abs(v) < 1/modest {
+	if len(number) > 40 || math.Abs(v) > modest || v != 0 && math.Abs(v) < 1/modest {
 		return u.ToBase(v)
 	}
 	r, ok := new(big.Rat).SetString(number)

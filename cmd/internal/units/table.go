@@ -1,7 +1,5 @@
 package units
 
-import "math"
-
 // Kind is what is measured. Units convert within a kind only.
 type Kind int
 
@@ -34,6 +32,9 @@ type Unit struct {
 
 // poundForce is 0.45359237 kg times 9.80665 m/s², in N.
 const poundForce = "4.4482216152605"
+
+// pi has digits enough for every degree to be rounded once.
+const pi = "3.14159265358979323846264338327950288419716939937510582"
 
 // names holds the words for each kind; index is the kind.
 var names = [kinds]string{
@@ -73,7 +74,7 @@ var table = []Unit{
 	{"g", Mass, "1", "1000"},
 	{"lb", Mass, "0.45359237", "1"},
 
-	{"deg", Angle, "", ""}, // a share of π: see Unit.toBase
+	{"deg", Angle, pi, "180"},
 	{"rad", Angle, "1", "1"},
 
 	{"mm2", Area, "1", "1"},
@@ -107,13 +108,16 @@ func (k Kind) Symbols() []string {
 }
 
 // Plain returns the symbol of the unit of a number without one; "" for Number.
-func (k Kind) Plain() string {
+func (k Kind) Plain() string { return k.plain().Symbol }
+
+// plain returns the unit of a number without one; the zero Unit for Number.
+func (k Kind) plain() Unit {
 	for _, u := range table {
 		if u.Kind == k {
-			return u.Symbol
+			return u
 		}
 	}
-	return ""
+	return Unit{}
 }
 
 // Lookup finds a unit by what people write; spaces, superscripts and the dot
@@ -133,22 +137,15 @@ func FromPlain(v float64, k Kind) float64 {
 	if k == Number {
 		return v
 	}
-	u, _ := Lookup(k.Plain())
-	return u.ToBase(v)
+	return k.plain().ToBase(v)
 }
 
 // ToBase converts v of the unit to the base unit of its kind.
 func (u Unit) ToBase(v float64) float64 {
-	if u.Kind == Angle && u.Symbol == "deg" {
-		return v * math.Pi / 180
-	}
 	return scale(v, u.Num, u.Den)
 }
 
 // FromBase converts v of the base unit to the unit.
 func (u Unit) FromBase(v float64) float64 {
-	if u.Kind == Angle && u.Symbol == "deg" {
-		return v * 180 / math.Pi
-	}
 	return scale(v, u.Den, u.Num)
 }
