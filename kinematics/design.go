@@ -130,13 +130,8 @@ type Mass struct {
 	Centre       r2.Vec
 }
 
-// Spring is what the shock holds: exactly one of Coil and Air, and an optional
-// bottom-out Bumper.
-type Spring struct {
-	Coil   *spring.Coil
-	Air    *spring.Air
-	Bumper *spring.Bumper
-}
+// Spring is what the shock holds.
+type Spring = spring.Spring
 
 // Travel is a place on the way: mm of vertical axle travel, or a fraction of
 // full travel where OfFull is true.

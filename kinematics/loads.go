@@ -31,12 +31,9 @@ type PinForce struct {
 // Loads solves every load case of the design: massless links in equilibrium,
 // pins without friction.
 func (m *Model) Loads() []CaseLoads {
-	var all []CaseLoads
+	all := make([]CaseLoads, len(m.design.Cases))
 	for k := range m.design.Cases {
-		if m.design.Cases[k].Force == nil && m.spring == nil {
-			continue
-		}
-		all = append(all, m.solveCase(&m.design.Cases[k]))
+		all[k] = m.solveCase(&m.design.Cases[k])
 	}
 	return all
 }
@@ -195,9 +192,6 @@ func (m *Model) PinTraces(positions int) []PinTrace {
 	var all []PinTrace
 	for k := range m.design.Cases {
 		c := &m.design.Cases[k]
-		if c.Force == nil && m.spring == nil {
-			continue
-		}
 		o := m.newOutside(c, positions)
 		for i := range positions {
 			o.add(pt, i)

@@ -4,6 +4,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"gudgeon/kinematics/linkage"
+	"gudgeon/kinematics/spring"
 )
 
 // Model is a Design made ready to compute: checked, compiled and traced from
@@ -12,8 +13,8 @@ type Model struct {
 	design *Design
 	index  index
 	motion *linkage.Motion
-	ground *ground  // nil without wheels
-	spring prepared // nil without a spring
+	ground *ground       // nil without wheels
+	spring *spring.Curve // nil without a spring
 
 	coarse       *linkage.Path // equal strokes, for extremes and for the chain's way
 	crank, idler int           // points; crank −1: the origin
@@ -81,6 +82,13 @@ func NewToLimit(d *Design) (*Model, *DeadPointError, error) {
 // load prepares the spring and runs the chain of every gear that the design
 // names over the whole way, so that nothing can fail later.
 func (m *Model) load() error {
+	if sp := m.design.Spring; sp != nil {
+		c, err := sp.Prepare(m.design.Shock.Stroke)
+		if err != nil {
+			return InputErrors{{Field: "spring", Code: "bad-spring", Message: err.Error(), OnKey: true}}
+		}
+		m.spring = c
+	}
 	dt := m.design.Drivetrain
 	if dt == nil {
 		return nil
@@ -154,10 +162,4 @@ func (m *Model) place(pt *linkage.Path, k, i int) r2.Vec {
 func (m *Model) travel(pt *linkage.Path, i int) float64 {
 	a := m.index.axle
 	return m.place(pt, a, i).Y - m.design.Points[a].At.Y
-}
-
-type prepared interface {
-	Force(stroke float64) float64
-	Rate(stroke float64) float64
-	Energy(stroke float64) float64
 }

@@ -14,9 +14,10 @@ func (m *Model) sprung(sw *Sweep) {
 	}
 	r := rows(len(sw.Travel), 3)
 	sw.SpringForce, sw.WheelForce, sw.WheelRate = r[0], r[1], r[2]
-	for i, s := range sw.Stroke {
-		F, k, LR := m.spring.Force(s), m.spring.Rate(s), sw.Leverage[i]
-		sw.SpringForce[i] = F
+	rate := r[2]
+	m.spring.Forces(sw.SpringForce, rate, sw.Stroke)
+	for i, F := range sw.SpringForce {
+		k, LR := rate[i], sw.Leverage[i]
 		sw.WheelForce[i] = F / LR
 		sw.WheelRate[i] = (k - F*sw.LeverageSlope[i]) / (LR * LR)
 	}

@@ -1,24 +1,123 @@
-// Package spring gives the force of the springs in a shock over its stroke.
 package spring
 
-// Coil is a linear spring: Rate N/mm, Preload mm already compressed at the
-// design position.
-type Coil struct {
-	Rate    float64
-	Preload float64
+import "math"
+
+// Spring is what the shock holds: exactly one of Coil and Air, and an optional
+// bottom-out Bumper.
+type Spring struct {
+	Coil   *Coil
+	Air    *Air
+	Bumper *Bumper
 }
 
-// Air is an air spring with gauge pressures (MPa) at the design position,
-// areas mm², volumes mm³. The negative chamber is absent where NegativeArea
-// is 0. Exponent is that of pVⁿ, 1.0 slow to 1.4 fast.
-type Air struct {
-	PistonArea, Volume, Pressure                   float64
-	NegativeArea, NegativeVolume, NegativePressure float64
-	Exponent                                       float64
+// Curve is a Spring over the full stroke of its shock. A stroke outside of 0
+// and the full stroke is taken to the nearer end. It is safe for concurrent
+// use.
+type Curve struct {
+	stroke float64
+	coil   Coil // no rate: there is none
+
+	air                bool
+	positive, negative chamber
+	exponent           float64
+
+	bumper Bumper
+	start  float64 // stroke at which the bumper begins; +Inf: there is none
 }
 
-// Bumper adds Force·(x/Length)^Power, x the depth into the last Length mm of
-// stroke. Power 0 means 2.
-type Bumper struct {
-	Length, Force, Power float64
+// Prepare makes the spring ready for a shock of that full stroke, mm. The error
+// is an *InputError or an *EmptyError.
+func (s Spring) Prepare(stroke float64) (*Curve, error) {
+	if err := s.check(stroke); err != nil {
+		return nil, err
+	}
+	c := &Curve{stroke: stroke, start: math.Inf(1)}
+	if s.Coil != nil {
+		c.coil = *s.Coil
+	} else {
+		c.air, c.exponent = true, s.Air.Exponent
+		c.positive, c.negative = s.Air.chambers()
+	}
+	if s.Bumper != nil {
+		c.bumper, c.start = *s.Bumper, stroke-s.Bumper.Length
+	}
+	f, k := c.at(stroke)
+	if sum := f + k + c.Energy(stroke); math.IsNaN(sum) || math.IsInf(sum, 0) {
+		return nil, &InputError{"kind", "force, rate and energy must be finite up to the full stroke"}
+	}
+	return c, nil
+}
+
+func (s Spring) check(stroke float64) error {
+	if err := positive("stroke", stroke); err != nil {
+		return err
+	}
+	var err error
+	switch {
+	case (s.Coil == nil) == (s.Air == nil):
+		err = &InputError{"kind", "a spring must be either coil or air"}
+	case s.Coil != nil:
+		err = s.Coil.Check()
+	default:
+		err = s.Air.Check(stroke)
+	}
+	if err == nil && s.Bumper != nil {
+		err = s.Bumper.Check(stroke)
+	}
+	return err
+}
+
+// Force returns F at stroke s, N.
+func (c *Curve) Force(s float64) float64 {
+	f, _ := c.at(s)
+	return f
+}
+
+// Rate returns dF/ds at stroke s, N/mm; where the bumper begins it is that of
+// the way there.
+func (c *Curve) Rate(s float64) float64 {
+	_, k := c.at(s)
+	return k
+}
+
+// Energy returns ∫F ds from the design position to s, N·mm. What a preload has
+// stored before is not in it.
+func (c *Curve) Energy(s float64) float64 {
+	s = c.within(s)
+	e := c.coil.Energy(s) + c.bumper.Energy(s-c.start)
+	if c.air {
+		e += c.positive.energy(s, c.exponent) + c.negative.energy(s, c.exponent)
+	}
+	return e
+}
+
+// Forces writes F, N, and dF/ds, N/mm, at each stroke s[i]. It does not
+// allocate and panics where the lengths differ.
+func (c *Curve) Forces(force, rate, s []float64) {
+	if len(force) != len(s) || len(rate) != len(s) {
+		panic("spring: lengths of force, rate and stroke differ")
+	}
+	for i, s := range s {
+		force[i], rate[i] = c.at(s)
+	}
+}
+
+func (c *Curve) within(s float64) float64 { return min(max(s, 0), c.stroke) }
+
+func (c *Curve) at(s float64) (force, rate float64) {
+	s = c.within(s)
+	force, rate = c.coil.Force(s), c.coil.Rate
+	if c.air {
+		fp, kp := c.positive.at(s, c.exponent)
+		force, rate = fp, kp
+		if c.negative.area != 0 {
+			fn, kn := c.negative.at(s, c.exponent)
+			force, rate = fp+fn, kp+kn
+		}
+	}
+	if s > c.start {
+		f, k := c.bumper.At(s - c.start)
+		force, rate = force+f, rate+k
+	}
+	return force, rate
 }

@@ -1,6 +1,15 @@
 package report
 
-import "gudgeon/kinematics"
+import (
+	"gudgeon/cmd/internal/units"
+	"gudgeon/kinematics"
+)
+
+// degrees is how many of them a radian has.
+var degrees = func() float64 {
+	u, _ := units.Lookup("deg")
+	return u.FromBase(1)
+}()
 
 // SweepColumn is one published column of a sweep.
 type SweepColumn struct {
@@ -36,6 +45,30 @@ var SweepColumns = []SweepColumn{
 		Values: func(s *kinematics.Sweep) []float64 { return s.CentreY }},
 	{Name: "chainstay_length_mm", Heading: "crank to axle", Unit: "mm", Decimals: 2, Factor: 1, Main: true,
 		Values: func(s *kinematics.Sweep) []float64 { return s.Chainstay }},
+	{Name: "wheelbase_mm", Heading: "wheelbase", Unit: "mm", Decimals: 1, Factor: 1,
+		Needs: "[front] and rear.wheel_radius", Values: func(s *kinematics.Sweep) []float64 { return s.Wheelbase }},
+	{Name: "pitch_deg", Heading: "pitch", Unit: "°", Decimals: 2, Factor: degrees,
+		Needs: "[front] and rear.wheel_radius", Values: func(s *kinematics.Sweep) []float64 { return s.Pitch }},
+	{Name: "head_angle_deg", Heading: "head angle", Unit: "°", Decimals: 2, Factor: degrees,
+		Needs: "[front] and rear.wheel_radius", Values: func(s *kinematics.Sweep) []float64 { return s.HeadAngle }},
+	{Name: "trail_mm", Heading: "trail", Unit: "mm", Decimals: 1, Factor: 1,
+		Needs: "front.fork_offset and rear.wheel_radius", Values: func(s *kinematics.Sweep) []float64 { return s.Trail }},
+	{Name: "crank_height_mm", Heading: "crank height", Unit: "mm", Decimals: 1, Factor: 1,
+		Needs: "[front] and rear.wheel_radius", Values: func(s *kinematics.Sweep) []float64 { return s.CrankHeight }},
+	{Name: "anti_squat_percent", Heading: "anti-squat", Unit: "%", Decimals: 1, Factor: 1, Main: true,
+		Needs: "[front], [drivetrain], [mass] and rear.wheel_radius", Values: func(s *kinematics.Sweep) []float64 { return s.AntiSquat }},
+	{Name: "anti_rise_percent", Heading: "anti-rise", Unit: "%", Decimals: 1, Factor: 1, Main: true,
+		Needs: "[front], [brake], [mass] and rear.wheel_radius", Values: func(s *kinematics.Sweep) []float64 { return s.AntiRise }},
+	{Name: "chain_growth_mm", Heading: "chain growth", Unit: "mm", Decimals: 2, Factor: 1,
+		Needs: "[drivetrain]", Values: func(s *kinematics.Sweep) []float64 { return s.ChainGrowth }},
+	{Name: "pedal_kickback_deg", Heading: "pedal kickback", Unit: "°", Decimals: 2, Factor: degrees, Main: true,
+		Needs: "[drivetrain]", Values: func(s *kinematics.Sweep) []float64 { return s.Kickback }},
+	{Name: "spring_force_N", Heading: "spring force", Unit: "N", Decimals: 0, Factor: 1,
+		Needs: "[spring]", Values: func(s *kinematics.Sweep) []float64 { return s.SpringForce }},
+	{Name: "wheel_force_N", Heading: "wheel force", Unit: "N", Decimals: 0, Factor: 1, Main: true,
+		Needs: "[spring]", Values: func(s *kinematics.Sweep) []float64 { return s.WheelForce }},
+	{Name: "wheel_rate_N_per_mm", Heading: "wheel rate", Unit: "N/mm", Decimals: 2, Factor: 1,
+		Needs: "[spring]", Values: func(s *kinematics.Sweep) []float64 { return s.WheelRate }},
 }
 
 // SweepColumnNames lists the names of SweepColumns.

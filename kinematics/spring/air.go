@@ -1,0 +1,110 @@
+package spring
+
+import "math"
+
+// Atmosphere is the pressure around the spring, MPa: the standard atmosphere
+// of ISO 2533:1975.
+const Atmosphere = 0.101325
+
+// Air is an air spring with gauge pressures (MPa) at the design position,
+// areas mm², volumes mm³. The negative chamber is absent where NegativeArea
+// is 0. Exponent is that of pVⁿ, 1.0 slow to 1.4 fast.
+type Air struct {
+	PistonArea, Volume, Pressure                   float64
+	NegativeArea, NegativeVolume, NegativePressure float64
+	Exponent                                       float64
+}
+
+// Force returns the force of both chambers at stroke s, N. It needs a volume
+// left: PistonArea·s < Volume.
+func (a Air) Force(s float64) float64 {
+	p, n := a.chambers()
+	fp, _ := p.at(s, a.Exponent)
+	fn, _ := n.at(s, a.Exponent)
+	return fp + fn
+}
+
+// Rate returns dF/ds at stroke s, N/mm.
+func (a Air) Rate(s float64) float64 {
+	p, n := a.chambers()
+	_, kp := p.at(s, a.Exponent)
+	_, kn := n.at(s, a.Exponent)
+	return kp + kn
+}
+
+// Energy returns what the air takes up from the design position to s, N·mm.
+func (a Air) Energy(s float64) float64 {
+	p, n := a.chambers()
+	return p.energy(s, a.Exponent) + n.energy(s, a.Exponent)
+}
+
+// Check returns an *InputError for a number that no air spring has, and an
+// *EmptyError where the stroke leaves the positive chamber no volume.
+func (a Air) Check(stroke float64) error {
+	checks := []error{
+		positive("piston_area", a.PistonArea), positive("volume", a.Volume),
+		natural("pressure", a.Pressure), positive("exponent", a.Exponent),
+	}
+	if a.NegativeArea != 0 {
+		checks = append(checks,
+			positive("negative_area", a.NegativeArea), positive("negative_volume", a.NegativeVolume),
+			natural("negative_pressure", a.NegativePressure))
+	}
+	for _, err := range checks {
+		if err != nil {
+			return err
+		}
+	}
+	if swept := a.PistonArea * stroke; !(swept < a.Volume) {
+		return &EmptyError{Volume: a.Volume, Swept: swept}
+	}
+	return nil
+}
+
+// chambers returns both; the absent negative one has no area.
+func (a Air) chambers() (positive, negative chamber) {
+	positive = chamber{area: a.PistonArea, volume: a.Volume, pressure: a.Pressure + Atmosphere}
+	negative = chamber{volume: 1, pressure: Atmosphere}
+	if a.NegativeArea != 0 {
+		negative = chamber{area: -a.NegativeArea, volume: a.NegativeVolume, pressure: a.NegativePressure + Atmosphere}
+	}
+	return positive, negative
+}
+
+// chamber holds air at the design position. Its area is negative where the
+// stroke enlarges it, its force and the work on it then change sign with it, so
+// that one set of formulas serves both chambers.
+type chamber struct {
+	area, volume, pressure float64 // mm², mm³, MPa absolute
+}
+
+// at returns force and rate at stroke s.
+//
+//	F = A (p₀ uⁿ − p_atm),  k = n A² p₀ uⁿ/V(s),  u = V₀/V(s),  V(s) = V₀ − A s
+func (c chamber) at(s, n float64) (force, rate float64) {
+	v := c.volume - c.area*s
+	u := c.volume / v
+	p := c.pressure * power(u, n)
+	return c.area * (p - Atmosphere), n * c.area * c.area * p / v
+}
+
+// power is uⁿ for u > 0. By way of the logarithm it is twice as fast as
+// math.Pow and as good where n·ln u is as small as in a spring.
+func power(u, n float64) float64 {
+	if n == 1 {
+		return u
+	}
+	return math.Exp(n * math.Log(u))
+}
+
+// energy returns the work on the chamber up to stroke s.
+//
+//	E = p₀ V₀ (uⁿ⁻¹ − 1)/(n − 1) − p_atm A s,  for n = 1: p₀ V₀ ln u − p_atm A s
+func (c chamber) energy(s, n float64) float64 {
+	lnu := -math.Log1p(-c.area * s / c.volume)
+	work := lnu
+	if m := n - 1; m != 0 {
+		work = math.Expm1(m*lnu) / m
+	}
+	return c.pressure*c.volume*work - Atmosphere*c.area*s
+}
