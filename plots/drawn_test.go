@@ -130,11 +130,14 @@ func TestInksAndDashes(t *testing.T) {
 			}
 		}
 	}
+	// A fixed ink is kept, and no other name gets it.
 	fixed := straight("late", 1)
-	fixed.Ink = 4
-	f = figureOf(t, Curves{Panels: []Panel{{"y", []Line{fixed}}}})
-	if len(drawnWith(f, series[3].ink, curveWidth)) != 1 {
-		t.Error("a fixed ink is not used")
+	fixed.Ink = 2
+	f = figureOf(t, Curves{Panels: []Panel{{"y", []Line{straight("a", 0), straight("b", 2), fixed}}}})
+	for i, want := range []int{1, 1, 1, 0, 0, 0} {
+		if n := len(drawnWith(f, series[i].ink, curveWidth)); n != want {
+			t.Errorf("ink %d draws %d lines, want %d", i+1, n, want)
+		}
 	}
 }
 
@@ -255,6 +258,7 @@ func TestCurvesRefuse(t *testing.T) {
 func TestTrajectoryRefuses(t *testing.T) {
 	for want, tr := range map[string]Trajectory{
 		"at least one path":      {},
+		`no path "z" to`:         {Paths: []Path{{Name: "a", X: []float64{0, 0}, Y: []float64{1, 2}}}, Highlight: "z"},
 		`"a" has no point`:       {Paths: []Path{{Name: "a"}}},
 		`"b" has only one point`: {Paths: []Path{{Name: "b", X: []float64{1}, Y: []float64{1}}}},
 	} {

@@ -60,9 +60,20 @@ func TestNamesOnLinkagesKeepClear(t *testing.T) {
 					continue
 				}
 				count++
-				for _, o := range sc.obstacles() {
-					if _, hit := inside(grow(n.box, o.half), o.a, o.b); hit && o.touch >= touchLink && !n.centred {
-						t.Errorf("%s, %d positions: %q covers a member or a symbol", name, poses, n.text)
+				for _, o := range sc.memberObstacles(0, 0, 0) {
+					if _, hit := inside(grow(n.box, o.half), o.a, o.b); hit && !n.centred {
+						t.Errorf("%s, %d positions: %q covers a member", name, poses, n.text)
+					}
+				}
+				for _, p := range sc.poses[0] {
+					if dist(nearest(n.box, p), p) < pinRadius {
+						t.Errorf("%s, %d positions: %q covers a pin", name, poses, n.text)
+					}
+				}
+				for _, g := range sc.grounds {
+					foot := offset(g.at, g.down, groundDepth, 0)
+					if dist(nearest(n.box, foot), foot) < groundHalf-1 {
+						t.Errorf("%s, %d positions: %q covers a ground mark", name, poses, n.text)
 					}
 				}
 				for _, other := range names[:i] {

@@ -95,6 +95,28 @@ func TestWrap(t *testing.T) {
 	}
 }
 
+// A caption of any length leaves the drawing its page.
+func TestEndlessCaption(t *testing.T) {
+	endless := strings.Repeat("and on ", 500)
+	f, err := Curves{Caption: Caption{Title: endless, Subtitle: endless}, Panels: []Panel{{endless, []Line{{Name: endless, X: []float64{0, 1}, Y: []float64{0, 1}}}}}}.Figure()
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := readSVG(t, mustSVG(t, f))
+	if d.h > 500 {
+		t.Errorf("the page is %g px high", d.h)
+	}
+	cut := 0
+	for _, s := range d.texts {
+		if strings.HasSuffix(s.s, ellipsis) {
+			cut++
+		}
+	}
+	if cut != 4 || d.title != clean(endless) {
+		t.Errorf("%d shortened texts, want title, subtitle, heading and name; the whole title stays in <title>", cut)
+	}
+}
+
 func TestMissingLetters(t *testing.T) {
 	for in, want := range map[string]string{
 		"Federweg, mm −5 °C Δ µ Ø ä é ß Ж Ω …": "",

@@ -27,6 +27,8 @@ type Trajectory struct {
 	X, Y   string // labels with unit: "axle x, mm", "axle y, mm"
 	Offset string // label of the stretched panel: "axle x from the start, mm"
 	Paths  []Path
+
+	Highlight string // as in Curves
 }
 
 // Path is one way. NaN and infinite values leave a gap.
@@ -46,7 +48,8 @@ const (
 )
 
 // Figure draws the paths. It is an error when there is no path, when X and Y
-// differ in length, or when a path has fewer than two points that can be drawn.
+// differ in length, when a path has fewer than two points that can be drawn or
+// values beyond 1e100, or when the highlighted path does not exist.
 func (tr Trajectory) Figure() (*Figure, error) {
 	if len(tr.Paths) == 0 {
 		return nil, errors.New("a drawing of paths needs at least one path")
@@ -54,18 +57,23 @@ func (tr Trajectory) Figure() (*Figure, error) {
 	s := &pathSheet{Trajectory: tr}
 	s.X, s.Y, s.Offset = clean(tr.X), clean(tr.Y), clean(tr.Offset)
 	s.Paths = slices.Clone(tr.Paths)
+	known := tr.Highlight == ""
 	for i := range s.Paths {
 		p := &s.Paths[i]
 		if err := checkLine(p.Name, p.X, p.Y, p.Ink); err != nil {
 			return nil, err
 		}
 		p.Name = clean(p.Name)
+		known = known || p.Name == clean(tr.Highlight)
 		s.pens.add(p.Name, p.Ink)
 		s.x.addLine(p.X, p.Y, p.X)
 		s.y.addLine(p.X, p.Y, p.Y)
 		s.offset.addLine(p.X, p.Y, fromStart(p.X, p.Y))
 	}
-	s.pens.greyed("")
+	if !known {
+		return nil, fmt.Errorf("there is no path %q to highlight", tr.Highlight)
+	}
+	s.pens.settle(clean(tr.Highlight))
 	return newFigure(tr.Caption, trajectoryHeight, s.draw), nil
 }
 
@@ -102,10 +110,18 @@ func (s *pathSheet) draw(c draw.Canvas) {
 	stretched := newPanel(across, equal.Y.Tick.Marker.(scale), tickFit(s.Offset, right.Max.X-right.Min.X))
 	data := stretched.DataCanvas(right)
 
-	s.drawPanel(c, left, equal, s.Y+", equal scale", func(p Path) []float64 { return p.X })
+	s.drawPanel(c, left, equal, said(s.Y, "equal scale"), func(p Path) []float64 { return p.X })
 	factor := perUnit(data, stretched) / perUnit(equalData, equal)
-	s.drawPanel(c, right, stretched, s.Y+", sideways "+times(factor), func(p Path) []float64 { return fromStart(p.X, p.Y) })
+	s.drawPanel(c, right, stretched, said(s.Y, "sideways "+times(factor)), func(p Path) []float64 { return fromStart(p.X, p.Y) })
 	s.drawKey(c, data)
+}
+
+// said is the label with what is to be known of the panel.
+func said(label, remark string) string {
+	if label == "" {
+		return remark
+	}
+	return label + ", " + remark
 }
 
 // perUnit is the length on the page of one unit of x.
