@@ -18,18 +18,22 @@ type Air struct {
 // Force returns the force of both chambers at stroke s, N. It needs a volume
 // left: PistonArea·s < Volume.
 func (a Air) Force(s float64) float64 {
-	p, n := a.chambers()
-	fp, _ := p.at(s, a.Exponent)
-	fn, _ := n.at(s, a.Exponent)
-	return fp + fn
+	f, _ := a.at(s)
+	return f
 }
 
 // Rate returns dF/ds at stroke s, N/mm.
 func (a Air) Rate(s float64) float64 {
+	_, k := a.at(s)
+	return k
+}
+
+func (a Air) at(s float64) (force, rate float64) {
+	var f, k [1]float64
 	p, n := a.chambers()
-	_, kp := p.at(s, a.Exponent)
-	_, kn := n.at(s, a.Exponent)
-	return kp + kn
+	p.add(f[:], k[:], []float64{s}, a.Exponent)
+	n.add(f[:], k[:], []float64{s}, a.Exponent)
+	return f[0], k[0]
 }
 
 // Energy returns what the air takes up from the design position to s, N·mm.
@@ -64,7 +68,6 @@ func (a Air) Check(stroke float64) error {
 // chambers returns both; the absent negative one has no area.
 func (a Air) chambers() (positive, negative chamber) {
 	positive = chamber{area: a.PistonArea, volume: a.Volume, pressure: a.Pressure + Atmosphere}
-	negative = chamber{volume: 1, pressure: Atmosphere}
 	if a.NegativeArea != 0 {
 		negative = chamber{area: -a.NegativeArea, volume: a.NegativeVolume, pressure: a.NegativePressure + Atmosphere}
 	}
@@ -78,29 +81,35 @@ type chamber struct {
 	area, volume, pressure float64 // mm², mm³, MPa absolute
 }
 
-// at returns force and rate at stroke s.
+// add adds force and rate at at most a block of strokes s.
 //
-//	F = A (p₀ uⁿ − p_atm),  k = n A² p₀ uⁿ/V(s),  u = V₀/V(s),  V(s) = V₀ − A s
-func (c chamber) at(s, n float64) (force, rate float64) {
-	v := c.volume - c.area*s
-	u := c.volume / v
-	p := c.pressure * power(u, n)
-	return c.area * (p - Atmosphere), n * c.area * c.area * p / v
-}
-
-// power is uⁿ for u > 0. By way of the logarithm it is twice as fast as
-// math.Pow and as good where n·ln u is as small as in a spring.
-func power(u, n float64) float64 {
-	if n == 1 {
-		return u
+//	F = A (p₀ uⁿ − p_atm),  k = n A² p₀ uⁿ u/V₀,  u = V₀/(V₀ − A s)
+func (c chamber) add(force, rate, s []float64, n float64) {
+	if c.area == 0 {
+		return
 	}
-	return math.Exp(n * math.Log(u))
+	var us, ps [block]float64
+	u, p := us[:len(s)], ps[:len(s)]
+	for i, s := range s {
+		u[i] = c.volume / (c.volume - c.area*s)
+	}
+	powers(p, u, n)
+	force, rate = force[:len(s)], rate[:len(s)]
+	stiff := n * c.area * c.area / c.volume
+	for i := range p {
+		p := c.pressure * p[i]
+		force[i] += c.area * (p - Atmosphere)
+		rate[i] += stiff * p * u[i]
+	}
 }
 
 // energy returns the work on the chamber up to stroke s.
 //
 //	E = p₀ V₀ (uⁿ⁻¹ − 1)/(n − 1) − p_atm A s,  for n = 1: p₀ V₀ ln u − p_atm A s
 func (c chamber) energy(s, n float64) float64 {
+	if c.area == 0 {
+		return 0
+	}
 	lnu := -math.Log1p(-c.area * s / c.volume)
 	work := lnu
 	if m := n - 1; m != 0 {

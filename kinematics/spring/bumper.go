@@ -23,8 +23,12 @@ func (b Bumper) At(x float64) (force, rate float64) {
 	if x <= 0 {
 		return 0, 0
 	}
-	force = b.Force * math.Pow(x/b.Length, b.power())
-	return force, b.power() * force / x
+	u, q := x/b.Length, b.power()
+	if q == 2 {
+		return b.Force * u * u, 2 * b.Force * u / b.Length
+	}
+	force = b.Force * math.Pow(u, q)
+	return force, q * force / x
 }
 
 // Energy returns what the bumper takes up to depth x, N·mm.

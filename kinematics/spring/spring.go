@@ -17,8 +17,7 @@ type Curve struct {
 	stroke float64
 	coil   Coil // no rate: there is none
 
-	air                bool
-	positive, negative chamber
+	positive, negative chamber // no area: there is none
 	exponent           float64
 
 	bumper Bumper
@@ -35,7 +34,7 @@ func (s Spring) Prepare(stroke float64) (*Curve, error) {
 	if s.Coil != nil {
 		c.coil = *s.Coil
 	} else {
-		c.air, c.exponent = true, s.Air.Exponent
+		c.exponent = s.Air.Exponent
 		c.positive, c.negative = s.Air.chambers()
 	}
 	if s.Bumper != nil {
@@ -84,12 +83,11 @@ func (c *Curve) Rate(s float64) float64 {
 // stored before is not in it.
 func (c *Curve) Energy(s float64) float64 {
 	s = c.within(s)
-	e := c.coil.Energy(s) + c.bumper.Energy(s-c.start)
-	if c.air {
-		e += c.positive.energy(s, c.exponent) + c.negative.energy(s, c.exponent)
-	}
-	return e
+	return c.coil.Energy(s) + c.positive.energy(s, c.exponent) + c.negative.energy(s, c.exponent) + c.bumper.Energy(s-c.start)
 }
+
+// block is how many strokes are worked on at a time, on the stack.
+const block = 32
 
 // Forces writes F, N, and dF/ds, N/mm, at each stroke s[i]. It does not
 // allocate and panics where the lengths differ.
@@ -97,27 +95,43 @@ func (c *Curve) Forces(force, rate, s []float64) {
 	if len(force) != len(s) || len(rate) != len(s) {
 		panic("spring: lengths of force, rate and stroke differ")
 	}
-	for i, s := range s {
-		force[i], rate[i] = c.at(s)
+	for at := 0; at < len(s); at += block {
+		end := min(at+block, len(s))
+		c.forces(force[at:end], rate[at:end], s[at:end])
 	}
 }
 
-func (c *Curve) within(s float64) float64 { return min(max(s, 0), c.stroke) }
-
-func (c *Curve) at(s float64) (force, rate float64) {
-	s = c.within(s)
-	force, rate = c.coil.Force(s), c.coil.Rate
-	if c.air {
-		fp, kp := c.positive.at(s, c.exponent)
-		force, rate = fp, kp
-		if c.negative.area != 0 {
-			fn, kn := c.negative.at(s, c.exponent)
-			force, rate = fp+fn, kp+kn
+// forces is Forces for at most a block.
+func (c *Curve) forces(force, rate, s []float64) {
+	var within [block]float64
+	x := within[:len(s)]
+	for i, s := range s {
+		x[i] = c.within(s)
+		force[i], rate[i] = c.coil.Force(x[i]), c.coil.Rate
+	}
+	c.positive.add(force, rate, x, c.exponent)
+	c.negative.add(force, rate, x, c.exponent)
+	for i, s := range x {
+		if s > c.start {
+			f, k := c.bumper.At(s - c.start)
+			force[i] += f
+			rate[i] += k
 		}
 	}
-	if s > c.start {
-		f, k := c.bumper.At(s - c.start)
-		force, rate = force+f, rate+k
+}
+
+func (c *Curve) within(s float64) float64 {
+	switch {
+	case s < 0:
+		return 0
+	case s > c.stroke:
+		return c.stroke
 	}
-	return force, rate
+	return s
+}
+
+func (c *Curve) at(s float64) (force, rate float64) {
+	var f, k [1]float64
+	c.forces(f[:], k[:], []float64{s})
+	return f[0], k[0]
 }
