@@ -3,7 +3,6 @@ package kinematics
 import (
 	"gonum.org/v1/gonum/spatial/r2"
 
-	"gudgeon/kinematics/chain"
 	"gudgeon/kinematics/linkage"
 	"gudgeon/kinematics/statics"
 )
@@ -153,22 +152,24 @@ func (m *Model) tension(c *LoadCase, d *drive) float64 {
 
 // chainAt is the run at position i in the first gear of d.
 func (m *Model) chainAt(d *drive, pt *linkage.Path, i int) statics.Chain {
+	p, err := m.runAt(d, 0, pt, i)
+	if err != nil {
+		panic(err) // New has run the chain over the whole way
+	}
 	dt := m.design.Drivetrain
-	centres := chain.Centres{Cog: m.place(pt, m.index.axle, i), Chainring: m.crankAxis(pt, i)}
-	c := statics.Chain{Cog: d.cogs[0], Ring: statics.Carried{At: centres.Chainring}}
+	c := statics.Chain{
+		Cog: d.cogs[0], Ring: statics.Carried{At: m.crankAxis(pt, i)},
+		First: statics.Strand{From: p.First.From, Along: p.First.Along},
+		Last:  statics.Strand{From: p.Last.From, Along: p.Last.Along},
+	}
 	if m.crank >= 0 {
 		c.Ring.Link = m.index.carrierOf(m.design, dt.Crank, dt.CrankLink)
 	}
 	if dt.Idler != nil {
-		centres.Idler = m.place(pt, m.idler, i)
-		c.Idler = &statics.Carried{Link: m.index.carrierOf(m.design, dt.Idler.Point, dt.Idler.Link), At: centres.Idler}
+		c.Idler = &statics.Carried{
+			Link: m.index.carrierOf(m.design, dt.Idler.Point, dt.Idler.Link), At: m.place(pt, m.idler, i),
+		}
 	}
-	p, err := d.run.At(0, centres, chain.Centres{})
-	if err != nil {
-		panic(err) // New has run the chain over the whole way
-	}
-	c.First = statics.Strand{From: p.First.From, Along: p.First.Along}
-	c.Last = statics.Strand{From: p.Last.From, Along: p.Last.Along}
 	return c
 }
 

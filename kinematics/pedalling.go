@@ -188,28 +188,43 @@ func (m *Model) pedal(sweeps []*Sweep, d *drive, pt *linkage.Path) error {
 
 // chainFigures adds the summary figures of the chain to sweeps, one a gear of d.
 func (m *Model) chainFigures(sweeps []*Sweep, d *drive, f *finder) error {
-	growth, _, err := m.runs(d, f.coarse)
-	if err != nil {
-		return err
-	}
-	var slope [][]float64
-	if first := &sweeps[0].Summary; first.HasSag && first.SagRemark == "" {
-		f.goTo(sweeps[0].Summary.sagStroke)
-		if _, slope, err = m.runs(d, f.fine); err != nil {
+	last := len(f.coarse.Stroke) - 1
+	for j, sw := range sweeps {
+		end, err := m.runAt(d, j, f.coarse, last)
+		if err != nil {
 			return err
 		}
-	}
-	for j, sw := range sweeps {
 		s := &sw.Summary
 		s.HasChain = true
-		s.ChainGrowthEnd = growth[j][len(growth[j])-1]
-		s.KickbackEnd = s.ChainGrowthEnd / d.ring
+		s.ChainGrowthEnd, s.KickbackEnd = end.Growth, end.Growth/d.ring
 		s.AntiSquatAtSag = nan
-		if slope != nil {
-			s.AntiSquatAtSag = m.antiSquat(m.stanceAt(f.fine, 0), f.fine.V(m.index.axle, 0), slope[j][0], d.cogs[j])
+		if !s.HasSag || s.SagRemark != "" {
+			continue
 		}
+		if j == 0 {
+			f.goTo(s.sagStroke)
+		}
+		sag, err := m.runAt(d, j, f.fine, 0)
+		if err != nil {
+			return err
+		}
+		s.AntiSquatAtSag = m.antiSquat(m.stanceAt(f.fine, 0), f.fine.V(m.index.axle, 0), sag.Slope, d.cogs[j])
 	}
 	return nil
+}
+
+// runAt is the run in gear j of d at position i of a path.
+func (m *Model) runAt(d *drive, j int, pt *linkage.Path, i int) (chain.Position, error) {
+	at := chain.Centres{Cog: m.place(pt, m.index.axle, i), Chainring: m.crankAxis(pt, i)}
+	v := chain.Centres{Cog: pt.V(m.index.axle, i)}
+	if m.crank >= 0 {
+		v.Chainring = pt.V(m.crank, i)
+	}
+	if m.design.Drivetrain.Idler != nil {
+		at.Idler, v.Idler = m.place(pt, m.idler, i), pt.V(m.idler, i)
+	}
+	p, err := d.run.At(j, at, v)
+	return p, m.chainErrorAt(d, err, func(int) float64 { return m.travel(pt, i) })
 }
 
 // antiSquat is by the work of the drive force: with the cranks held and the
