@@ -28,6 +28,6 @@ func Example() {
 	fmt.Printf("growth %.3f mm, along (%.3f, %.3f)\n", p.Growth, p.First.Along.X, p.First.Along.Y)
 	fmt.Printf("(R − r)·β %.3f mm\n", (ring.Radius-cog.Radius)*-math.Pi/9)
 	// Output:
-	// growth -7.737 mm, along (0.956, -0.294)
-	// (R − r)·β -7.737 mm
+	// growth -7.742 mm, along (0.956, -0.294)
+	// (R − r)·β -7.742 mm
 }
