@@ -111,8 +111,6 @@ func (s *attach) accelerate(pt *Path, lo, hi int) {
 
 func (s *attach) react(*Reactions, *Path, int, int) {}
 
-func (s *attach) margin(*Path, int) float64 { return 1 }
-
 // ride gives the velocity of a point from that of another point of its link,
 // v = v_b + ω·perp(r − r_b), and the acceleration alike.
 type ride struct {
@@ -172,8 +170,6 @@ func accelerate(pt *Path, p, base, link, lo, hi int) {
 }
 
 func (s *ride) react(*Reactions, *Path, int, int) {}
-
-func (s *ride) margin(*Path, int) float64 { return 1 }
 
 func (s *attach) inputs() []int  { return nil }
 func (s *attach) outputs() []int { return []int{s.r} }

@@ -46,8 +46,6 @@ func (s *crank) react(rx *Reactions, _ *Path, lo, hi int) {
 	}
 }
 
-func (s *crank) margin(*Path, int) float64 { return 1 }
-
 // turnBy turns the rotor at i by the small angle d: (1 + id/2)/(1 − id/2) is a
 // pure rotation, by d up to d³/12, so that a Newton step keeps its order.
 func (r rotor) turnBy(i int, d float64) {

@@ -209,13 +209,18 @@ func (s *dyad) accelerate(pt *Path, lo, hi int) {
 	}
 }
 
-// margin is the sine of the angle between the two members at B.
-func (s *dyad) margin(pt *Path, i int) float64 {
-	return sine(pt.At(s.a, i), pt.At(s.b, i), pt.At(s.c, i))
-}
+func (s *dyad) gap(pt *Path, i int) (g, rate float64)      { return opening(pt, s.a, s.b, s.c, i) }
+func (s *shockDyad) gap(pt *Path, i int) (g, rate float64) { return opening(pt, s.a, s.b, s.c, i) }
 
-func (s *shockDyad) margin(pt *Path, i int) float64 {
-	return sine(pt.At(s.a, i), pt.At(s.b, i), pt.At(s.c, i))
+// opening is the gap of two members a–b and c–b: sin² of the angle between
+// them, (d × e)²/(d²·e²), smooth through the dead point, unlike the sine; its
+// rate leaves out the change of e², which nothing but the shock's has.
+func opening(pt *Path, a, b, c, i int) (g, rate float64) {
+	B, vB := pt.At(b, i), pt.V(b, i)
+	d, e := r2.Sub(B, pt.At(a, i)), r2.Sub(B, pt.At(c, i))
+	vd, ve := r2.Sub(vB, pt.V(a, i)), r2.Sub(vB, pt.V(c, i))
+	det, scale := r2.Cross(d, e), 1/(r2.Norm2(d)*r2.Norm2(e))
+	return det * det * scale, 2 * det * (r2.Cross(vd, e) + r2.Cross(d, ve)) * scale
 }
 
 // sine is |sin| of the angle ABC.

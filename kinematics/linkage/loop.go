@@ -91,11 +91,17 @@ func (w *loopScratch) init(size int) {
 }
 
 const (
-	// loopTurn ends the iteration: after a Newton step of this size (rad, or
-	// loopSize mm) places are off by its square and velocities by itself.
-	loopTurn = 1e-11
-	// loopJump is the largest first correction, rad, that still belongs to the
-	// same branch; a bigger one asks for a shorter step.
+	// loopSettled ends the iteration: after a Newton step of this size (rad, or
+	// loopSize mm) the loops are closed to its square times half a link.
+	loopSettled = 3e-9
+	// loopNoise is the size below which a step that does not halve the one
+	// before meets nothing but rounding: near a dead point, or far from the
+	// origin.
+	loopNoise = 1e-6
+	// loopTurns bounds the iteration.
+	loopTurns = 12
+	// loopJump is the largest correction, rad, that still belongs to the same
+	// branch; a bigger one asks for a shorter step.
 	loopJump = 0.2
 	loopSize = 1000 // mm, makes places and turns comparable
 )
@@ -350,8 +356,9 @@ func (s *loop) run(pt *Path, lo, hi int) int {
 func (s *loop) close(pt *Path, i int) bool {
 	w := &pt.loop
 	x := w.x[:s.vars]
-	for range 12 {
-		s.place(pt, i)
+	s.place(pt, i)
+	before := math.Inf(1)
+	for range loopTurns {
 		s.jacobian(pt, x, i)
 		if !w.lu.factor() || s.sign*w.lu.sign < 0 {
 			return false
@@ -364,37 +371,53 @@ func (s *loop) close(pt *Path, i int) bool {
 		if !(step <= loopJump) {
 			return false
 		}
-		for k := range s.links {
-			l := &s.links[k]
-			pt.rotors[l.rotor].turnBy(i, x[l.turn])
-			if l.free {
-				pt.x[l.anchor][i] += x[l.place] * loopSize
-				pt.y[l.anchor][i] += x[l.place+1] * loopSize
-			}
-		}
-		if step < loopTurn {
-			s.place(pt, i)
+		s.advance(pt, x, i)
+		s.place(pt, i)
+		if step < loopSettled || step < loopNoise && step >= before/2 {
 			return true
 		}
+		before = step
 	}
 	return false
 }
 
-// velocities solves Φq·q̇ = −Φt with the factors that close left.
+// advance adds x to the unknowns.
+func (s *loop) advance(pt *Path, x []float64, i int) {
+	for k := range s.links {
+		l := &s.links[k]
+		pt.rotors[l.rotor].turnBy(i, x[l.turn])
+		if l.free {
+			pt.x[l.anchor][i] += x[l.place] * loopSize
+			pt.y[l.anchor][i] += x[l.place+1] * loopSize
+		}
+	}
+}
+
+// velocities solves Φq·q̇ = −Φt with the factors that close left. They are of
+// the place before its last step: what the first solution misses, as rate finds
+// it at the place itself, is solved for once more.
 func (s *loop) velocities(pt *Path, i int) {
 	w := &pt.loop
 	x := w.x[:s.vars]
 	clear(w.w)
 	clear(w.V)
-	s.anchorRates(pt, i)
-	s.rate(pt, x, i)
-	w.lu.solve(x)
+	for range 2 {
+		s.anchorRates(pt, i)
+		s.rate(pt, x, i)
+		w.lu.solve(x)
+		for k := range s.links {
+			l := &s.links[k]
+			w.w[k] += x[l.turn]
+			if l.free {
+				w.V[k] = r2.Add(w.V[k], r2.Vec{X: loopSize * x[l.place], Y: loopSize * x[l.place+1]})
+			}
+		}
+	}
 	for k := range s.links {
 		l := &s.links[k]
-		w.w[k] = x[l.turn]
-		pt.w[l.link][i] = x[l.turn]
+		pt.w[l.link][i] = w.w[k]
 		if l.free {
-			pt.vx[l.anchor][i], pt.vy[l.anchor][i] = loopSize*x[l.place], loopSize*x[l.place+1]
+			pt.vx[l.anchor][i], pt.vy[l.anchor][i] = w.V[k].X, w.V[k].Y
 		}
 	}
 }
@@ -510,14 +533,17 @@ func (s *loop) closing(rx *Reactions, pt *Path, e *closure, lambda []float64, i 
 	rx.loads[e.t[1].link].add(i, G, -F.X, -F.Y)
 }
 
-// margin is the smallest pivot of Φq over the largest.
-func (s *loop) margin(pt *Path, i int) float64 {
+// learn takes the sign of det Φq at the design position, from which the branch
+// is told later. ok is false where Φq is all but singular: its smallest pivot
+// against the largest.
+func (s *loop) learn(pt *Path, i int) (ok bool) {
 	s.place(pt, i)
 	s.jacobian(pt, nil, i)
-	if !pt.loop.lu.factor() {
-		return 0
+	if !pt.loop.lu.factor() || pt.loop.lu.condition() < deadSine {
+		return false
 	}
-	return pt.loop.lu.condition()
+	s.sign = pt.loop.lu.sign
+	return true
 }
 
 func (s *loop) inputs() []int {

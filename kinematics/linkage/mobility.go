@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
@@ -40,14 +40,13 @@ type Fault int
 
 // The faults of a mechanism.
 const (
-	TooFree      Fault = iota + 1 // more than one freedom: Links move with the shock held
-	TooStiff                      // no freedom: Links are held
-	HiddenRigid                   // one freedom by count; Links are rigid, Loose move without the shock
-	ShockIdle                     // the shock's length does not change as the linkage moves
-	AxleHeld                      // the axle cannot move
-	AxleOnFrame                   // the axle's link is the frame
-	ShockOnLink                   // both mounts on one link
-	NotReducible                  // no plan could be made
+	TooFree     Fault = iota + 1 // more than one freedom: Links move with the shock held
+	TooStiff                     // no freedom: Links are held
+	HiddenRigid                  // one freedom by count; Links are rigid, Loose move without the shock
+	ShockIdle                    // the shock's length does not change as the linkage moves
+	AxleHeld                     // the axle cannot move
+	AxleOnFrame                  // the axle's link is the frame
+	ShockOnLink                  // both mounts on one link
 )
 
 // MobilityError says what is wrong with a mechanism and with which links.
@@ -64,8 +63,8 @@ func (e *MobilityError) Error() string {
 		e.Fault, e.Moving, e.Pins, e.Sliders, e.Count())
 }
 
-// rankTolerance separates zero from nonzero singular values of the constraint
-// Jacobian at a generic geometry, relative to the largest.
+// rankTolerance separates zero from nonzero pivots of the constraint Jacobian
+// at a generic geometry, relative to the largest.
 const rankTolerance = 1e-9
 
 // Check tells whether m is one linkage of one freedom, driven by its shock,
@@ -109,9 +108,6 @@ func (m *Mechanism) Check() error {
 	case !slices.Contains(moving, m.Carrier):
 		return fail(AxleHeld, []int{m.Carrier}, nil)
 	}
-	if compile(m, 0, rules...) == nil {
-		return fail(NotReducible, nil, nil)
-	}
 	return nil
 }
 
@@ -142,7 +138,7 @@ func (m *Mechanism) shaken() *Mechanism {
 // constraints is the Jacobian of pins, sliders and, where asked, the shock's
 // length in the coordinates (x, y, φ) of each moving link, turns about the
 // origin scaled to lengths.
-func (m *Mechanism) constraints(shock bool) *mat.Dense {
+func (m *Mechanism) constraints(shock bool) [][]float64 {
 	cols := 3 * (len(m.Links) - 1)
 	var rows [][]float64
 	scale := 0.0
@@ -192,14 +188,7 @@ func (m *Mechanism) constraints(shock bool) *mat.Dense {
 		add(row, m.linkOf(m.Shock[1]), m.Shock[1], r2.Scale(-1, u))
 		rows = append(rows, row)
 	}
-	if len(rows) == 0 {
-		return nil
-	}
-	d := mat.NewDense(len(rows), cols, nil)
-	for k, r := range rows {
-		d.SetRow(k, r)
-	}
-	return d
+	return rows
 }
 
 // linkOf is the first link that lists p.
@@ -212,34 +201,65 @@ func (m *Mechanism) linkOf(p int) int {
 	return 0
 }
 
-// nullspace returns an orthonormal basis of the motions that keep J.
-func nullspace(J *mat.Dense, cols int) [][]float64 {
-	if J == nil {
-		basis := make([][]float64, cols)
-		for k := range basis {
-			basis[k] = make([]float64, cols)
-			basis[k][k] = 1
-		}
-		return basis
+// nullspace returns unit vectors that span the motions which keep J, len(v) ==
+// cols, by elimination with full pivoting. It overwrites J.
+func nullspace(J [][]float64, cols int) [][]float64 {
+	at := make([]int, cols) // column → variable
+	for k := range at {
+		at[k] = k
 	}
-	var svd mat.SVD
-	if !svd.Factorize(J, mat.SVDFullV) {
-		return nil
-	}
-	values := svd.Values(nil)
-	rank := 0
-	for _, v := range values {
-		if v > rankTolerance*values[0] {
-			rank++
+	first, rank := 0.0, 0
+	for ; rank < min(len(J), cols); rank++ {
+		pivot := eliminate(J, at, rank)
+		first = max(first, pivot)
+		if pivot <= rankTolerance*first {
+			break
 		}
 	}
-	var V mat.Dense
-	svd.VTo(&V)
 	var basis [][]float64
-	for k := rank; k < cols; k++ {
-		basis = append(basis, mat.Col(nil, k, &V))
+	for free := rank; free < cols; free++ {
+		v := make([]float64, cols)
+		v[at[free]] = 1
+		for k := rank - 1; k >= 0; k-- {
+			sum := 0.0
+			for c := k + 1; c < cols; c++ {
+				sum += J[k][c] * v[at[c]]
+			}
+			v[at[k]] = -sum / J[k][k]
+		}
+		floats.Scale(1/floats.Norm(v, 2), v)
+		basis = append(basis, v)
 	}
 	return basis
+}
+
+// eliminate brings the largest entry of the rows and columns from k on to k, k,
+// clears the column below it and returns its size. at follows the columns.
+func eliminate(J [][]float64, at []int, k int) float64 {
+	row, col, best := k, k, 0.0
+	for r := k; r < len(J); r++ {
+		for c := k; c < len(at); c++ {
+			if v := math.Abs(J[r][c]); v > best {
+				row, col, best = r, c, v
+			}
+		}
+	}
+	if best == 0 {
+		return 0
+	}
+	J[k], J[row] = J[row], J[k]
+	at[k], at[col] = at[col], at[k]
+	for _, r := range J {
+		r[k], r[col] = r[col], r[k]
+	}
+	for _, r := range J[k+1:] {
+		if f := r[k] / J[k][k]; f != 0 {
+			for c := k; c < len(at); c++ {
+				r[c] -= f * J[k][c]
+			}
+		}
+	}
+	return best
 }
 
 // movers are the links that some motion of the basis moves.

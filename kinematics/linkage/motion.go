@@ -18,16 +18,27 @@ type Motion struct {
 	steps  []step
 	length float64 // of the shock at the design position
 
-	nodes   *Path       // equal strokes from 0 to reach; nil before Trace
-	guesses [][]quintic // of rotors and free anchors between the nodes
-	reach   float64     // mm of stroke
-	full    float64     // mm of travel at reach
+	size  float64 // of the largest coordinate, for what rounding leaves
+	bound uint64  // how often a geometry was bound
+
+	track track    // of the last Trace
+	ahead []r2.Vec // rotors that a step of the trace looks for
+	reach float64  // mm of stroke; 0 before Trace
+	full  float64  // mm of travel at reach
 }
+
+// binding tells one geometry from another.
+type binding struct {
+	m     *Motion
+	bound uint64
+}
+
+func (m *Motion) binding() binding { return binding{m, m.bound} }
 
 // Bind gives the plan the geometry of points, mm, one for each point of the
 // mechanism, in which every link has some length.
 func (p *Plan) Bind(points []r2.Vec) *Motion {
-	m := &Motion{plan: p, points: make([]r2.Vec, len(p.owner))}
+	m := &Motion{plan: p, points: make([]r2.Vec, len(p.owner)), ahead: make([]r2.Vec, len(p.rotorLinks))}
 	m.steps = make([]step, len(p.steps))
 	for k, s := range p.steps {
 		m.steps[k] = s.clone()
@@ -39,7 +50,11 @@ func (p *Plan) Bind(points []r2.Vec) *Motion {
 // Rebind replaces the geometry in place. The motion is untraced afterwards.
 func (m *Motion) Rebind(points []r2.Vec) {
 	copy(m.points, points)
-	m.nodes = nil
+	m.bound++
+	m.reach, m.full, m.size = 0, 0, 0
+	for _, p := range points {
+		m.size = max(m.size, math.Abs(p.X), math.Abs(p.Y))
+	}
 	for _, s := range m.steps {
 		s.bind(m)
 	}
@@ -156,45 +171,65 @@ func (m *Motion) solve(pt *Path, lo, hi int) int {
 
 const (
 	// closeEnough is the error of the shock's length that ends the iteration
-	// by angle, relative to the length: a few roundings of the length itself.
-	closeEnough = 4e-15
-	// stillClosed is the error that is accepted where roundings keep the
-	// iteration from closeEnough, mm.
-	stillClosed = 1e-11
+	// by angle, relative to the size of the linkage: a few roundings of the
+	// mounts' places.
+	closeEnough = 2e-15
+	// closeNoise is the error, relative to the size, below which a turn that
+	// does not halve it meets nothing but rounding.
+	closeNoise = 2e-13
+	// closeTurns bounds the iteration.
+	closeTurns = 10
 )
 
 // turnToStroke turns the crank of each position until the shock has its
-// length: a scalar Newton around the plan, all positions of the chunk at once.
+// length: a scalar Newton around the plan, all positions of the chunk at once,
+// each for itself.
 func (m *Motion) turnToStroke(pt *Path, lo, hi int) int {
-	r := pt.rotors[0]
-	worst := math.Inf(1)
-	for range 8 {
+	for i := lo; i < hi; i++ {
+		pt.drive.miss[i] = math.Inf(1)
+	}
+	for range closeTurns {
 		if got := m.place(pt, lo, hi); got < hi {
 			return got
 		}
 		m.shockRates(pt, lo, hi)
-		before := worst
-		worst = 0
-		for i := lo; i < hi; i++ {
-			miss := m.length - pt.Stroke[i] - pt.drive.l[i]
-			if !(math.Abs(miss) < loopJump*math.Abs(pt.drive.dl[i])) {
-				return i
-			}
-			worst = max(worst, math.Abs(miss))
+		turned, got := m.closer(pt, lo, hi)
+		if got < hi {
+			return got
 		}
-		if worst <= closeEnough*m.length || worst < stillClosed && worst >= before/2 {
+		if !turned {
 			return hi
-		}
-		for i := lo; i < hi; i++ {
-			r.turnBy(i, (m.length-pt.Stroke[i]-pt.drive.l[i])/pt.drive.dl[i])
 		}
 	}
 	return lo
 }
 
+// closer turns the cranks whose shock has not yet its length. got is the first
+// position from which the length is out of reach, or hi.
+func (m *Motion) closer(pt *Path, lo, hi int) (turned bool, got int) {
+	d, r := &pt.drive, pt.rotors[0]
+	enough, noise := closeEnough*m.size, closeNoise*m.size
+	for i := lo; i < hi; i++ {
+		miss := m.length - pt.Stroke[i] - d.l[i]
+		was, now := d.miss[i], math.Abs(miss)
+		d.miss[i] = now
+		if now <= enough || now <= noise && now >= was/2 {
+			continue
+		}
+		turn := miss / d.dl[i]
+		if !(math.Abs(turn) < loopJump) {
+			return false, i
+		}
+		r.turnBy(i, turn)
+		turned = true
+	}
+	return turned, hi
+}
+
 // driven is the shock's length over the positions of a plan that advances by
-// an angle, and its derivative by the angle; factor and bend are scratch.
-type driven struct{ l, dl, factor, bend []float64 }
+// an angle, its derivative by the angle and what the length misses; factor and
+// bend are scratch.
+type driven struct{ l, dl, miss, factor, bend []float64 }
 
 // shockRates fills pt.drive from the mounts.
 func (m *Motion) shockRates(pt *Path, lo, hi int) {

@@ -29,8 +29,9 @@ type Path struct {
 	rotors []rotor     // [rotor]: turns that are iterated on
 	drive  driven
 	loop   loopScratch
-	frame  []r2.Vec // design position: where the frame's points are
-	filled *Motion  // whose frame points the rows hold
+	miss   []float64 // of the travel that SweepTravel looks for
+	frame  []r2.Vec  // design position: where the frame's points are
+	filled binding   // whose frame points the rows hold
 }
 
 // rotor is the turn of a link from the design position, cos and sin over the
@@ -48,14 +49,14 @@ func (p *Plan) NewPath(n int, order Order) *Path {
 		w: make([][]float64, links), al: make([][]float64, links),
 		inv: make([][]float64, p.slots), rotors: make([]rotor, len(p.rotorLinks)),
 	}
-	rows := 2*points + (links-1)*int(order) + p.slots + 2*len(p.rotorLinks)
+	rows := 1 + 2*points + (links-1)*int(order) + p.slots + 2*len(p.rotorLinks)
 	for _, need := range p.needs {
 		if need {
 			rows += 2 * int(order)
 		}
 	}
 	if p.byAngle {
-		rows += 4
+		rows += 5
 	}
 	buf := make([]float64, n*rows)
 	next := func() []float64 {
@@ -86,8 +87,9 @@ func (p *Plan) NewPath(n int, order Order) *Path {
 		pt.rotors[k] = rotor{next(), next()}
 	}
 	if p.byAngle {
-		pt.drive = driven{next(), next(), next(), next()}
+		pt.drive = driven{next(), next(), next(), next(), next()}
 	}
+	pt.miss = next()
 	pt.loop.init(p.loopSize)
 	return pt
 }
@@ -155,10 +157,10 @@ func (pt *Path) rows(p int) (x, y []float64) {
 
 // fillFrame writes the frame's points into their rows.
 func (pt *Path) fillFrame(m *Motion) {
-	if pt.filled == m {
+	if pt.filled == m.binding() {
 		return
 	}
-	pt.filled = m
+	pt.filled = m.binding()
 	for p, owner := range pt.plan.owner {
 		if owner != 0 {
 			continue

@@ -1,7 +1,6 @@
 package linkage
 
 import (
-	"math/bits"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -43,9 +42,16 @@ type step interface {
 	run(pt *Path, lo, hi int) int    // places and velocities; returns the first position that fails, or hi
 	accelerate(pt *Path, lo, hi int) // after run
 	react(rx *Reactions, pt *Path, lo, hi int)
-	margin(pt *Path, i int) float64 // 1: far from a dead point, 0: there
-	inputs() []int                  // points whose velocities it asks for
-	outputs() []int                 // points it places
+	inputs() []int  // points whose velocities it asks for
+	outputs() []int // points it places
+}
+
+// limited is a step that comes to an end where its gap closes: from 1 far from
+// a dead point to 0 there, smooth in the stroke. rate is its derivative by
+// stroke, up to a factor above 0 that both share.
+type limited interface {
+	step
+	gap(pt *Path, i int) (g, rate float64)
 }
 
 // compiler places links one after another, from the frame on.
@@ -71,7 +77,7 @@ func Plans(m *Mechanism) []*Plan {
 	}
 	var plans []*Plan
 	for link := 1; link < len(m.Links); link++ {
-		if p := compile(m, link, rules...); p != nil && p.loopSize == 0 {
+		if p := compile(m, link, dyads...); p != nil {
 			plans = append(plans, p)
 		}
 	}
@@ -81,12 +87,16 @@ func Plans(m *Mechanism) []*Plan {
 // rule adds the step that places the next link, where it knows one.
 type rule func(*compiler) bool
 
-// rules in the order of their cost.
-var rules = []rule{(*compiler).dyad, (*compiler).slide, (*compiler).loop}
+// rules in the order of their cost; dyads are those that need no iteration.
+var (
+	dyads = []rule{(*compiler).dyad, (*compiler).slide}
+	rules = []rule{(*compiler).dyad, (*compiler).slide, (*compiler).loop}
+)
 
 // compile builds the plan driven by the angle of link `driver`, or by the
-// stroke where driver is 0. It returns nil where the driver is not pinned to
-// the frame.
+// stroke where driver is 0: then some rule serves until nothing is left, for a
+// mechanism that has passed Check has three conditions a link. It returns nil
+// where the driver is not pinned to the frame or none of rules serves.
 func compile(m *Mechanism, driver int, rules ...rule) *Plan {
 	p := &Plan{
 		links: m.Links, sliders: m.Sliders, shock: m.Shock,
@@ -422,89 +432,12 @@ func (c *compiler) slide() bool {
 	return false
 }
 
-// loop takes the smallest set of open links whose conditions settle them.
-func (c *compiler) loop() bool {
-	var open []int
-	for l := range c.m.Links {
-		if !c.known[l] {
-			open = append(open, l)
-		}
-	}
-	if len(open) > 16 { // past this the whole rest is one loop
-		return c.addLoop(open)
-	}
-	for size := 1; size <= len(open); size++ {
-		for set := uint(1); set < 1<<len(open); set++ {
-			if bits.OnesCount(set) != size {
-				continue
-			}
-			var links []int
-			for k, l := range open {
-				if set&(1<<k) != 0 {
-					links = append(links, l)
-				}
-			}
-			if c.conditions(links) == 3*size && c.addLoop(links) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// conditions counts the equations among links and between them and what is
-// known.
-func (c *compiler) conditions(links []int) int {
-	in := make([]bool, len(c.m.Links))
-	for _, l := range links {
-		in[l] = true
-	}
-	n := 0
-	for p := range c.m.Points {
-		at := 0
-		for _, l := range c.m.members(p) {
-			if l != ShockMember && in[l] {
-				at++
-			}
-		}
-		if c.placed(p) {
-			at++
-		}
-		n += 2 * max(0, at-1)
-	}
-	for _, s := range c.m.Sliders {
-		if (in[s.Link] || in[s.On]) && (in[s.Link] || c.known[s.Link]) && (in[s.On] || c.known[s.On]) {
-			n++
-		}
-	}
-	if c.shock && c.within(c.m.Shock[0], in) && c.within(c.m.Shock[1], in) {
-		n++
-	}
-	return n
-}
-
-// within: the point is placed or on one of the links.
-func (c *compiler) within(p int, in []bool) bool {
-	if c.placed(p) {
-		return true
-	}
-	for _, l := range c.m.members(p) {
-		if l != ShockMember && in[l] {
-			return true
-		}
-	}
-	return false
-}
-
 // addLoop hangs the links into a tree and lists what closes it.
-func (c *compiler) addLoop(links []int) bool {
+func (c *compiler) addLoop(links []int) {
 	s := &loop{}
 	b := loopBuilder{c: c, s: s, links: links, in: map[int]int{}, by: map[int]int{}}
 	b.hang()
 	b.close()
-	if b.row != s.vars {
-		return false
-	}
 	c.plan.loopSize = max(c.plan.loopSize, s.vars)
 	c.add(s)
 	for k := range s.links {
@@ -519,7 +452,6 @@ func (c *compiler) addLoop(links []int) bool {
 			c.plan.free = append(c.plan.free, l.anchor)
 		}
 	}
-	return true
 }
 
 // loopBuilder sets a loop up.

@@ -123,9 +123,12 @@ func (s *rail) react(rx *Reactions, pt *Path, lo, hi int) {
 	}
 }
 
-// margin is the sine of the angle between A–P and the guide's normal.
-func (s *rail) margin(pt *Path, i int) float64 {
-	return math.Abs(1/pt.inv[s.slot][i]) / math.Sqrt(s.aa)
+// gap is cos² of the angle between A–P and the guide, t²/a².
+func (s *rail) gap(pt *Path, i int) (g, rate float64) {
+	d, v := r2.Sub(pt.At(s.p, i), pt.At(s.a, i)), r2.Sub(pt.V(s.p, i), pt.V(s.a, i))
+	u, du := s.line(pt, i)
+	t := r2.Dot(d, u)
+	return t * t / s.aa, 2 * t * (r2.Dot(v, u) + r2.Dot(d, du)) / s.aa
 }
 
 func (s *guide) bind(m *Motion) {
@@ -195,8 +198,12 @@ func (s *guide) react(rx *Reactions, pt *Path, lo, hi int) {
 	}
 }
 
-func (s *guide) margin(pt *Path, i int) float64 {
-	return math.Abs(1/pt.inv[s.slot][i]) / r2.Norm(r2.Sub(pt.At(s.p, i), pt.At(s.a, i)))
+// gap is τ²/D², cos² of the angle between A–P and the guide; its rate leaves
+// out the change of the divisor.
+func (s *guide) gap(pt *Path, i int) (g, rate float64) {
+	D, v := r2.Sub(pt.At(s.p, i), pt.At(s.a, i)), r2.Sub(pt.V(s.p, i), pt.V(s.a, i))
+	dd := r2.Norm2(D)
+	return (dd - s.delta*s.delta) / dd, 2 * r2.Dot(D, v) / dd
 }
 
 func (s *rail) inputs() []int   { return []int{s.a, s.g, s.k} }

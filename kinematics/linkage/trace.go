@@ -6,39 +6,21 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// DeadKind is the way in which a linkage stops.
-type DeadKind int
-
-// The kinds of dead point.
 const (
-	ShockStops DeadKind = iota + 1 // the shock can shorten no further: dw/ds grows beyond bounds
-	AxleStops                      // the axle stops rising: dw/ds = 0
-	AxleSinks                      // the axle sinks as the shock shortens: dw/ds < 0 from the start
-)
-
-// DeadPoint is where a linkage stops before its full stroke.
-type DeadPoint struct {
-	Kind           DeadKind
-	Stroke, Travel float64 // mm reached; 0 at the design position
-	Members        []int   // links (or ShockMember) in line there
-	Points         []int   // the points on that line
-	Centre         r2.Vec  // instant centre of the axle's link
-}
-
-const (
-	// nodeCount is how many positions a trace keeps. Between two of them the
-	// quintic misses a turn by about (θ per interval)⁶/46080.
-	nodeCount = 65
+	// paces is how many steps a trace takes where nothing is near: as many as
+	// there are buckets. A quintic between two of its knots misses a turn by
+	// about (θ per step)⁶/46080.
+	paces = buckets
 	// finest ends the search for a dead point, as a share of the stroke.
 	finest = 1e-10
 	// deadSine is the sine of the angle between two members below which the
 	// design position itself counts as a dead point.
 	deadSine = 1e-6
-	// inLine is the sine up to which two members are named as in line: at
-	// `finest` before a dead point it is about √finest.
-	inLine = 3e-3
-	// wary is the margin below which a trace takes finer steps.
+	// wary is the sine, or the leverage, below which a trace takes finer steps.
 	wary = 0.1
+	// astray is how far, rad, a position may lie from where the one before it
+	// pointed, by second order: farther could be another branch.
+	astray = 0.03
 )
 
 // Trace compiles m, which must have passed Check, and follows it from the
@@ -54,14 +36,16 @@ func Trace(m *Mechanism, stroke float64) (*Motion, *DeadPoint) {
 		if dead == nil {
 			return mo, nil
 		}
-		if end == nil || dead.Stroke > end.Stroke {
+		// by stroke the end is the linkage's own, not the drive's
+		own := !p.byAngle || dead.Kind != ShockStops
+		if end == nil || dead.Stroke > end.Stroke || own && dead.Stroke >= end.Stroke-10*finest*stroke {
 			best, end = mo, dead
 		}
-		if p.Plain() || !p.byAngle || dead.Kind != ShockStops {
-			break // by stroke the end is the linkage's own, not the drive's
+		if own {
+			break
 		}
 	}
-	if best.nodes == nil {
+	if best.reach == 0 {
 		best = nil
 	}
 	return best, end
@@ -71,34 +55,25 @@ func Trace(m *Mechanism, stroke float64) (*Motion, *DeadPoint) {
 // what Sweep and SweepTravel start from. A dead point on the way is returned,
 // and the motion then reaches up to it.
 func (m *Motion) Trace(stroke float64) *DeadPoint {
-	m.nodes, m.reach, m.full = nil, 0, 0
+	m.reach, m.full = 0, 0
+	m.track.reset(2*len(m.plan.rotorLinks) + 2*len(m.plan.free))
 	walk := m.plan.NewPath(2, Accelerations)
 	walk.frame = m.points
 	walk.fillFrame(m)
-	if dead := m.start(walk, stroke); dead != nil {
+	dead := m.start(walk)
+	if dead != nil {
 		return dead
 	}
-	nodes := m.plan.NewPath(nodeCount, Accelerations)
-	nodes.frame = m.points
-	dead := m.walk(nodes, walk, stroke)
-	if dead != nil {
-		if dead.Stroke <= finest*stroke {
-			return dead
-		}
-		stroke = dead.Stroke
-		if again := m.begin(walk); !again {
-			return dead
-		}
-		m.walk(nodes, walk, stroke)
+	dead = m.walk(walk, stroke)
+	if dead != nil && dead.Stroke == 0 {
+		return dead
 	}
-	m.nodes, m.reach = nodes, stroke
-	m.fit()
-	m.full = m.travel(nodes, nodeCount-1)
+	m.track.fit()
+	m.reach, m.full = walk.Stroke[0], m.travel(walk, 0)
 	return dead
 }
 
-// travel is the axle's rise at a position of a path that starts at the design
-// position.
+// travel is the axle's rise at a position.
 func (m *Motion) travel(pt *Path, i int) float64 {
 	return pt.At(m.plan.axle, i).Y - m.points[m.plan.axle].Y
 }
@@ -112,26 +87,33 @@ func (m *Motion) begin(walk *Path) bool {
 		walk.set(a, 0, m.points[a])
 	}
 	walk.Stroke[0] = 0
-	return m.solve(walk, 0, 1) == 1
-}
-
-// start begins a trace and judges the design position.
-func (m *Motion) start(walk *Path, stroke float64) *DeadPoint {
-	ok := m.begin(walk)
-	ratio := math.NaN()
-	if ok {
-		ratio = walk.V(m.plan.axle, 0).Y
-		for _, s := range m.steps {
-			if s.margin(walk, 0) < deadSine {
-				ok = false
-			} else if l, isLoop := s.(*loop); isLoop {
-				l.sign = walk.loop.lu.sign // margin has factored
+	if m.solve(walk, 0, 1) < 1 {
+		return false
+	}
+	for _, s := range m.steps {
+		switch s := s.(type) {
+		case limited:
+			if g, _ := s.gap(walk, 0); g < deadSine*deadSine {
+				return false
+			}
+		case *loop:
+			if !s.learn(walk, 0) {
+				return false
 			}
 		}
 	}
-	switch {
-	case !ok || !(math.Abs(ratio) < 1/deadSine):
+	return math.Abs(walk.V(m.plan.axle, 0).Y) < 1/deadSine
+}
+
+// start begins a trace and judges the design position.
+func (m *Motion) start(walk *Path) *DeadPoint {
+	if !m.begin(walk) {
+		for k, p := range m.points {
+			walk.set(k, 0, p)
+		}
 		return m.dead(ShockStops, walk)
+	}
+	switch ratio := walk.V(m.plan.axle, 0).Y; {
 	case ratio < -deadSine:
 		return m.dead(AxleSinks, walk)
 	case ratio < deadSine:
@@ -141,34 +123,28 @@ func (m *Motion) start(walk *Path, stroke float64) *DeadPoint {
 }
 
 // walk follows the motion from walk[0], which stands at the design position,
-// to stroke and notes equal strokes in nodes. walk[0] is the last good
-// position, walk[1] the next try.
-func (m *Motion) walk(nodes, walk *Path, stroke float64) *DeadPoint {
-	nodes.copyFrom(0, walk, 0)
-	var why DeadKind
-	for k := 1; k < nodeCount; k++ {
-		goal := stroke * float64(k) / (nodeCount - 1)
-		h := goal - walk.Stroke[0]
+// to stroke. walk[0] is the last good position, walk[1] the next try.
+func (m *Motion) walk(walk *Path, stroke float64) *DeadPoint {
+	m.note(walk)
+	h := stroke / paces
+	for walk.Stroke[0] < stroke {
 		if m.tight(walk) {
-			h /= 32
+			h = min(h, stroke/paces/32)
 		}
-		for walk.Stroke[0] < goal {
-			to := walk.Stroke[0] + h
-			if to > goal || goal-to < finest*stroke/4 {
-				to = goal
-			}
-			if ok, kind := m.try(walk, to); ok {
-				walk.copyFrom(0, walk, 1)
-				h *= 1.5
-				continue
-			} else {
-				why = kind
-			}
-			if h /= 2; h < finest*stroke {
-				return m.dead(why, walk)
-			}
+		to := walk.Stroke[0] + h
+		if to > stroke || stroke-to < finest*stroke/4 {
+			to = stroke
 		}
-		nodes.copyFrom(k, walk, 0)
+		ok, why := m.try(walk, to)
+		if ok {
+			walk.copyFrom(0, walk, 1)
+			m.note(walk)
+			h = min(1.5*h, stroke/paces)
+			continue
+		}
+		if h /= 2; h < finest*stroke {
+			return m.dead(why, walk)
+		}
 	}
 	return nil
 }
@@ -176,8 +152,10 @@ func (m *Motion) walk(nodes, walk *Path, stroke float64) *DeadPoint {
 // tight: the last good position is near a dead point.
 func (m *Motion) tight(walk *Path) bool {
 	for _, s := range m.steps {
-		if _, isLoop := s.(*loop); !isLoop && s.margin(walk, 0) < wary {
-			return true
+		if s, ok := s.(limited); ok {
+			if g, _ := s.gap(walk, 0); g < wary*wary {
+				return true
+			}
 		}
 	}
 	return walk.V(m.plan.axle, 0).Y < wary
@@ -191,187 +169,65 @@ func (m *Motion) try(walk *Path, to float64) (bool, DeadKind) {
 		l := m.plan.rotorLinks[k]
 		r.c[1], r.s[1] = r.c[0], r.s[0]
 		r.turnBy(1, h*(walk.w[l][0]+h*walk.al[l][0]/2))
+		m.ahead[k] = r2.Vec{X: r.c[1], Y: r.s[1]}
 	}
 	for _, a := range m.plan.free {
 		walk.set(a, 1, r2.Add(walk.At(a, 0), r2.Scale(h, r2.Add(walk.V(a, 0), r2.Scale(h/2, walk.A(a, 0))))))
 	}
-	if m.solve(walk, 1, 2) < 2 {
+	if m.solve(walk, 1, 2) < 2 || m.strayed(walk) || m.closes(walk, h) {
 		return false, ShockStops
 	}
-	if m.plan.byAngle && m.turnedBack(walk) {
+	if m.plan.byAngle && m.turnsBack(walk) {
 		return false, ShockStops
 	}
-	if walk.V(m.plan.axle, 1).Y <= 0 || m.dips(walk, h) {
+	v, a := walk.vy[m.plan.axle], walk.ay[m.plan.axle]
+	if v[1] <= 0 || dips(v[0], h*a[0], v[1], h*a[1]) {
 		return false, AxleStops
 	}
 	return true, 0
 }
 
-// turnedBack: between the two positions the crank went through a place where
-// the shock's length has an extreme.
-func (m *Motion) turnedBack(walk *Path) bool {
-	w := walk.w[m.plan.rotorLinks[0]]
-	return w[0]*w[1] <= 0
-}
-
-// dips: dw/ds may fall to 0 and rise again between the two positions. The cubic
-// through both ends and slopes decides; a step that it suspects is cut.
-func (m *Motion) dips(walk *Path, h float64) bool {
-	a := m.plan.axle
-	y0, d0, y1, d1 := walk.V(a, 0).Y, walk.A(a, 0).Y*h, walk.V(a, 1).Y, walk.A(a, 1).Y*h
-	if d0 >= 0 || d1 <= 0 {
-		return false
+// strayed: a link stands off where it was looked for.
+func (m *Motion) strayed(walk *Path) bool {
+	for k, r := range walk.rotors {
+		if d := r2.Sub(r2.Vec{X: r.c[1], Y: r.s[1]}, m.ahead[k]); !(r2.Norm2(d) < astray*astray) {
+			return true
+		}
 	}
-	// its control points bound the cubic
-	return y0+d0/3 <= 0 || y1-d1/3 <= 0
+	return false
 }
 
-// dead describes the end at walk[0].
-func (m *Motion) dead(kind DeadKind, walk *Path) *DeadPoint {
-	d := &DeadPoint{Kind: kind, Stroke: walk.Stroke[0]}
-	if !math.IsNaN(m.travel(walk, 0)) && d.Stroke > 0 {
-		d.Travel = m.travel(walk, 0)
-	}
-	var x, y [1]float64
-	m.Centres(x[:], y[:], walk, math.Inf(1))
-	d.Centre = r2.Vec{X: x[0], Y: y[0]}
-	d.Members, d.Points = m.membersInLine(walk)
-	return d
-}
-
-// membersInLine finds the two members whose three pins stand most nearly in
-// line.
-func (m *Motion) membersInLine(walk *Path) (members, points []int) {
-	best := inLine
-	mech := &Mechanism{Points: m.points, Links: m.plan.links, Sliders: m.plan.sliders, Shock: m.plan.shock}
-	for b := range m.points {
-		at := mech.members(b)
-		for k, i := range at {
-			for _, j := range at[k+1:] {
-				for _, a := range mech.pinsOf(i) {
-					for _, c := range mech.pinsOf(j) {
-						if a == b || c == b || i == 0 || a == c {
-							continue
-						}
-						if s := sine(walk.At(a, 0), walk.At(b, 0), walk.At(c, 0)); s < best {
-							best, members, points = s, []int{i, j}, []int{a, b, c}
-						}
-					}
-				}
+// closes: between the two positions a step may have come to its limit and back.
+func (m *Motion) closes(walk *Path, h float64) bool {
+	for _, s := range m.steps {
+		if s, ok := s.(limited); ok {
+			g0, d0 := s.gap(walk, 0)
+			g1, d1 := s.gap(walk, 1)
+			if dips(g0, h*d0, g1, h*d1) {
+				return true
 			}
 		}
 	}
-	return members, points
+	return false
 }
 
-// pinsOf are the points of a member that join it to others.
-func (m *Mechanism) pinsOf(member int) []int {
-	if member == ShockMember {
-		return m.Shock[:]
+// turnsBack: between the two positions the shock's length had an extreme, so
+// that ds/dθ = 1/ω of the crank came to 0.
+func (m *Motion) turnsBack(walk *Path) bool {
+	l := m.plan.rotorLinks[0]
+	w, al, r := walk.w[l], walk.al[l], walk.rotors[0]
+	turn := r.c[0]*r.s[1] - r.s[0]*r.c[1]
+	u0, u1 := 1/w[0], 1/w[1]
+	d0, d1 := -al[0]*u0*u0*u0*turn, -al[1]*u1*u1*u1*turn
+	if u0 < 0 {
+		u0, d0, u1, d1 = -u0, -d0, -u1, -d1
 	}
-	var pins []int
-	for _, p := range m.Links[member] {
-		if len(m.members(p)) > 1 {
-			pins = append(pins, p)
-		}
-	}
-	return pins
+	return u1 <= 0 || dips(u0, d0, u1, d1)
 }
 
-// fit prepares the quintics between the nodes that guess reads.
-func (m *Motion) fit() {
-	h := m.reach / (nodeCount - 1)
-	nd := m.nodes
-	add := func(value func(k int) (y, d, e float64)) {
-		q := make([]quintic, nodeCount-1)
-		for k := range q {
-			y0, d0, e0 := value(k)
-			y1, d1, e1 := value(k + 1)
-			q[k] = newQuintic(h, y0, d0, e0, y1, d1, e1)
-		}
-		m.guesses = append(m.guesses, q)
-	}
-	m.guesses = nil
-	for j, r := range nd.rotors {
-		w, al := nd.w[m.plan.rotorLinks[j]], nd.al[m.plan.rotorLinks[j]]
-		add(func(k int) (y, d, e float64) { return r.c[k], -r.s[k] * w[k], -r.s[k]*al[k] - r.c[k]*w[k]*w[k] })
-		add(func(k int) (y, d, e float64) { return r.s[k], r.c[k] * w[k], r.c[k]*al[k] - r.s[k]*w[k]*w[k] })
-	}
-	for _, a := range m.plan.free {
-		add(func(k int) (y, d, e float64) { return nd.x[a][k], nd.vx[a][k], nd.ax[a][k] })
-		add(func(k int) (y, d, e float64) { return nd.y[a][k], nd.vy[a][k], nd.ay[a][k] })
-	}
-}
-
-// guess puts the quintics between the nodes into the rotors (and free anchors)
-// of a chunk.
-func (m *Motion) guess(pt *Path, lo, hi int) {
-	scale := (nodeCount - 1) / m.reach
-	for i := lo; i < hi; i++ {
-		x := pt.Stroke[i] * scale
-		k := min(max(int(x), 0), nodeCount-2)
-		t := x - float64(k)
-		g := m.guesses
-		for _, r := range pt.rotors {
-			c, s := g[0][k].at(t), g[1][k].at(t)
-			n := 1.5 - (c*c+s*s)/2 // 1/√(c² + s²) of a rotor that is nearly one
-			r.c[i], r.s[i] = c*n, s*n
-			g = g[2:]
-		}
-		for _, a := range m.plan.free {
-			pt.x[a][i], pt.y[a][i] = g[0][k].at(t), g[1][k].at(t)
-			g = g[2:]
-		}
-	}
-}
-
-// travelEnough ends the search for a travel, mm: a few roundings of the axle's
-// place.
-const travelEnough = 1e-12
-
-// SweepTravel is Sweep at the axle's rises, mm within 0 and the reach, of a
-// traced motion: the strokes are found by Newton on all positions at once. It
-// returns how many positions could be reached.
-func (m *Motion) SweepTravel(pt *Path, travels []float64) int {
-	n := len(travels)
-	pt.Stroke = pt.Stroke[:cap(pt.Stroke)][:n]
-	for i, w := range travels {
-		pt.Stroke[i] = m.strokeNear(w)
-	}
-	worst := math.Inf(1)
-	for {
-		if got := m.Sweep(pt, pt.Stroke); got < n {
-			return got
-		}
-		before := worst
-		worst = 0
-		for i, w := range travels {
-			worst = max(worst, math.Abs(w-m.travel(pt, i)))
-		}
-		if worst <= travelEnough || worst >= before/2 {
-			return n // no closer: what is left is rounding
-		}
-		for i, w := range travels {
-			s := pt.Stroke[i] + (w-m.travel(pt, i))/pt.V(m.plan.axle, i).Y
-			pt.Stroke[i] = min(max(s, 0), m.reach)
-		}
-	}
-}
-
-// strokeNear reads the stroke at a travel off the nodes.
-func (m *Motion) strokeNear(w float64) float64 {
-	a, nd := m.plan.axle, m.nodes
-	lo, hi := 0, nodeCount-1
-	for hi-lo > 1 {
-		if mid := (lo + hi) / 2; m.travel(nd, mid) <= w {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	w0, w1 := m.travel(nd, lo), m.travel(nd, hi)
-	r0, r1 := nd.vy[a][lo], nd.vy[a][hi]
-	e0, e1 := nd.ay[a][lo], nd.ay[a][hi]
-	q := newQuintic(w1-w0, nd.Stroke[lo], 1/r0, -e0/(r0*r0*r0), nd.Stroke[hi], 1/r1, -e1/(r1*r1*r1))
-	return min(max(q.at((w-w0)/(w1-w0)), 0), m.reach)
+// dips: a quantity that is above 0 at both ends of a step may fall to 0 and
+// rise again between them; d is its rate times the step. The control points of
+// the cubic through both ends bound it. A step that this suspects is cut.
+func dips(y0, d0, y1, d1 float64) bool {
+	return d0 < 0 && d1 > 0 && (y0+d0/3 <= 0 || y1-d1/3 <= 0)
 }
