@@ -147,11 +147,34 @@ func conflict(a, b candidate) float64 {
 	return cost
 }
 
-// candidates lists the places of t inside the area by their cost.
+// candidates lists the cheapest places of t inside the area, by their cost.
 func candidates(t tag, obstacles []obstacle, area vg.Rectangle) []candidate {
-	w, h := t.letters.width(t.text), t.letters.rise()+t.letters.drop()
-	size := vg.Point{X: w, Y: h}
-	var out []candidate
+	const enough = 200
+	free := positions(t, area)
+	slices.SortStableFunc(free, func(a, b candidate) int { return cmp.Compare(a.cost, b.cost) })
+	out := make([]candidate, 0, len(free))
+	for _, c := range free {
+		// What a place covers only adds to its cost.
+		if len(out) >= enough && out[enough-1].cost <= c.cost {
+			break
+		}
+		c.cost += covered(&c, obstacles)
+		at, _ := slices.BinarySearchFunc(out, c, func(a, b candidate) int {
+			if a.cost <= b.cost {
+				return -1
+			}
+			return 1
+		})
+		out = slices.Insert(out, at, c)
+	}
+	return out[:min(len(out), enough)]
+}
+
+// positions lists the places of t inside the area, with what they cost where
+// nothing is in the way.
+func positions(t tag, area vg.Rectangle) []candidate {
+	size := vg.Point{X: t.letters.width(t.text), Y: t.letters.rise() + t.letters.drop()}
+	out := make([]candidate, 0, len(nameGaps)*24+65*len(t.spots))
 	add := func(s spot, centre vg.Point, gap vg.Length, cost float64) {
 		c := candidate{cost: cost}
 		c.box.Min = centre.Sub(size.Scale(0.5))
@@ -162,10 +185,10 @@ func candidates(t tag, obstacles []obstacle, area vg.Rectangle) []candidate {
 		}
 		if gap > leaderGap {
 			c.leader = true
+			c.cost += costLeader
 			c.to = nearest(grow(c.box, 1), s.at)
 			c.from = offset(s.at, unit(s.at, c.to), s.clear+0.6, 0)
 		}
-		c.cost += covered(&c, obstacles)
 		out = append(out, c)
 	}
 	if t.centred {
@@ -184,9 +207,7 @@ func candidates(t tag, obstacles []obstacle, area vg.Rectangle) []candidate {
 			}
 		}
 	}
-	slices.SortStableFunc(out, func(a, b candidate) int { return cmp.Compare(a.cost, b.cost) })
-	const enough = 200
-	return out[:min(len(out), enough)]
+	return out
 }
 
 // around is the middle of a name that stands in the direction of the angle,
@@ -205,9 +226,6 @@ func around(s spot, angle float64, gap vg.Length, size vg.Point) vg.Point {
 // leader crosses. It takes note of what is faint.
 func covered(c *candidate, obstacles []obstacle) float64 {
 	cost := 0.0
-	if c.leader {
-		cost += costLeader
-	}
 	for i := range obstacles {
 		o := &obstacles[i]
 		if l, hit := inside(grow(c.box, o.half+nameAir), o.a, o.b); hit {

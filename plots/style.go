@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/font"
 	"gonum.org/v1/plot/plotter"
+	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 )
@@ -150,6 +151,11 @@ func sansFont(size vg.Length, bold bool) font.Font {
 func newPanel(x, y scale, xLabel string) *plot.Plot {
 	p := plot.New()
 	p.BackgroundColor = nil
+	measured := measuredText{text.Plain{Fonts: faces}, map[measuredKey][3]vg.Length{}}
+	for _, a := range []*plot.Axis{&p.X, &p.Y} {
+		a.Tick.Label.Handler = measured
+		a.Label.TextStyle.Handler = measured
+	}
 	setAxis(&p.X, x)
 	setAxis(&p.Y, y)
 	p.X.Label.Text = xLabel

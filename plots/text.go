@@ -10,6 +10,7 @@ import (
 	"golang.org/x/image/font/sfnt"
 	"gonum.org/v1/plot/font"
 	"gonum.org/v1/plot/font/liberation"
+	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 )
@@ -150,6 +151,29 @@ func (t lettering) fitting(s string, width vg.Length) int {
 	}
 	_, n := utf8.DecodeRuneInString(s)
 	return max(fits, n)
+}
+
+// measuredText is the library's plain text that remembers the sizes of what it
+// has measured: laying out a panel measures each tick label some ten times.
+type measuredText struct {
+	text.Plain
+	sizes map[measuredKey][3]vg.Length // width, height, depth
+}
+
+type measuredKey struct {
+	text string
+	font font.Font
+}
+
+// Box implements text.Handler.
+func (m measuredText) Box(s string, f font.Font) (width, height, depth vg.Length) {
+	key := measuredKey{s, f}
+	size, known := m.sizes[key]
+	if !known {
+		size[0], size[1], size[2] = m.Plain.Box(s, f)
+		m.sizes[key] = size
+	}
+	return size[0], size[1], size[2]
 }
 
 // hasGlyph tells whether the typeface can draw r.
