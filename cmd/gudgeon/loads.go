@@ -140,7 +140,11 @@ func alongDegrees(f r2.Vec) float64 {
 	if f.X == 0 && f.Y == 0 {
 		return math.NaN()
 	}
-	return degrees(math.Atan2(f.Y, f.X))
+	a := degrees(math.Atan2(f.Y, f.X))
+	if a == -180 { // fy is −0
+		return 180
+	}
+	return a
 }
 
 // pinTable lists the forces of one case.
