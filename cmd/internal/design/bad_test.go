@@ -51,7 +51,7 @@ func badFiles(t *testing.T) []string {
 	return names
 }
 
-func readFile(t *testing.T, name string) []byte {
+func readFile(t testing.TB, name string) []byte {
 	t.Helper()
 	b, err := os.ReadFile(name)
 	if err != nil {

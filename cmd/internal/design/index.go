@@ -61,10 +61,11 @@ func (x *indexer) expression(e *unstable.Node) bool {
 	return true
 }
 
-// depth is how many tables and lists hold what is put into n.
+// depth is how many tables and lists n is in, itself included; the file is
+// none.
 func depth(n *node) int {
 	d := 0
-	for ; n != nil; n = n.parent {
+	for ; n.parent != nil; n = n.parent {
 		d++
 	}
 	return d
@@ -177,11 +178,11 @@ func (x *indexer) lose() {
 	x.root.damaged, x.damaged = true, true
 }
 
-// keyValue puts one key and its value into a table.
+// keyValue puts one key and its value into a table that is level deep.
 func (x *indexer) keyValue(parent *node, e *unstable.Node, level int) bool {
 	names, at := x.keys(e)
 	last := len(names) - 1
-	if level += len(names); level > maxDepth {
+	if level += last; level > maxDepth {
 		return x.tooDeep(at[last])
 	}
 	for i, name := range names[:last] {
@@ -215,7 +216,8 @@ func (x *indexer) behindEquals(offset int) int {
 	return offset + len(rest) - len(trimmed)
 }
 
-// value fills n, whose value stands at start to end, from a parsed one.
+// value fills n, whose value stands at start to end, level deep, from a parsed
+// one.
 func (x *indexer) value(n *node, e *unstable.Node, start, end, level int) bool {
 	n.value = span{start, end}
 	switch e.Kind {
@@ -229,6 +231,9 @@ func (x *indexer) value(n *node, e *unstable.Node, start, end, level int) bool {
 		n.kind = list
 		return x.elements(n, e, level+1)
 	case unstable.InlineTable:
+		if level++; level > maxDepth {
+			return x.tooDeep(n.value)
+		}
 		for it := e.Children(); it.Next(); {
 			if !x.keyValue(n, it.Node(), level) {
 				return false

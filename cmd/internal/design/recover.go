@@ -94,6 +94,10 @@ func (x *indexer) broken(start int, m *mistake) {
 	if strings.HasPrefix(m.line, "#") {
 		return
 	}
+	if colonHeader.MatchString(m.line) {
+		x.lose()
+		return
+	}
 	key, _, ok := strings.Cut(m.line, "=")
 	var p unstable.Parser
 	p.Reset([]byte(key + "= 0"))

@@ -103,12 +103,15 @@ func (m *mistake) words() (message, found, hint string) {
 	case m.says("inline table"):
 		return "the keys of a table in braces must be separated by commas", "", `write { point = "idler", teeth = 16 }`
 	case m.says("'=' after key") || m.says("start of key"):
-		return m.noKey(word)
+		return m.noKey()
 	}
 	return m.badValue(m.value(), word)
 }
 
-func (m *mistake) noKey(word string) (message, found, hint string) {
+func (m *mistake) noKey() (message, found, hint string) {
+	if name := colonHeader.FindStringSubmatch(m.line); name != nil {
+		return "a table must begin with its name in brackets", "", "write [" + name[1] + "]"
+	}
 	if i := strings.IndexByte(m.line, ':'); i > 0 && bareKey(m.line[:i]) {
 		return "a key and its value must be joined by =", "", "write " + diag.Visible(brief(m.line[:i]+" = "+strings.TrimSpace(m.line[i+1:])))
 	}
@@ -162,6 +165,7 @@ var (
 	decimalComma = regexp.MustCompile(`^[+-]?\d+,\d+( *[A-Za-z%°].*)?$`)
 	withUnit     = regexp.MustCompile(`^[+-]?[\d.]+([eE][+-]?\d+)? *[A-Za-z%°][\w/ .°²³·%-]*$`)
 	bareNumber   = regexp.MustCompile(`^[+-]?[\d._]+$`)
+	colonHeader  = regexp.MustCompile(`^([\w-]+):[ \t]*(#.*)?$`)
 	plainText    = regexp.MustCompile(`^[A-Za-z][\w .-]*$`)
 )
 
