@@ -94,6 +94,9 @@ const (
 	// loopSettled ends the iteration: after a Newton step of this size (rad, or
 	// loopSize mm) the loops are closed to its square times half a link.
 	loopSettled = 3e-9
+	// loopExact is the size below which the factors of the place before the step
+	// serve for velocities as well.
+	loopExact = 1e-13
 	// loopNoise is the size below which a step that does not halve the one
 	// before meets nothing but rounding: near a dead point, or far from the
 	// origin.
@@ -336,10 +339,11 @@ func (s *loop) second(pt *Path, x []float64, i int) {
 // hold.
 func (s *loop) run(pt *Path, lo, hi int) int {
 	for i := lo; i < hi; i++ {
-		if !s.close(pt, i) {
+		step, ok := s.close(pt, i)
+		if !ok {
 			return i
 		}
-		s.velocities(pt, i)
+		s.velocities(pt, i, step > loopExact)
 		for k := range s.links {
 			l := &s.links[k]
 			c, sn, A := pt.loop.c[k], pt.loop.s[k], pt.loop.A[k]
@@ -351,9 +355,9 @@ func (s *loop) run(pt *Path, lo, hi int) int {
 	return hi
 }
 
-// close iterates Newton at position i; false where it leaves the branch or
-// does not settle.
-func (s *loop) close(pt *Path, i int) bool {
+// close iterates Newton at position i and returns its last step; ok is false
+// where it leaves the branch or does not settle.
+func (s *loop) close(pt *Path, i int) (step float64, ok bool) {
 	w := &pt.loop
 	x := w.x[:s.vars]
 	s.place(pt, i)
@@ -361,24 +365,24 @@ func (s *loop) close(pt *Path, i int) bool {
 	for range loopTurns {
 		s.jacobian(pt, x, i)
 		if !w.lu.factor() || s.sign*w.lu.sign < 0 {
-			return false
+			return 0, false
 		}
 		w.lu.solve(x)
-		step := 0.0
+		step = 0
 		for _, d := range x {
 			step = max(step, math.Abs(d)) // NaN stays NaN
 		}
 		if !(step <= loopJump) {
-			return false
+			return 0, false
 		}
 		s.advance(pt, x, i)
 		s.place(pt, i)
 		if step < loopSettled || step < loopNoise && step >= before/2 {
-			return true
+			return step, true
 		}
 		before = step
 	}
-	return false
+	return 0, false
 }
 
 // advance adds x to the unknowns.
@@ -394,30 +398,37 @@ func (s *loop) advance(pt *Path, x []float64, i int) {
 }
 
 // velocities solves Φq·q̇ = −Φt with the factors that close left. They are of
-// the place before its last step: what the first solution misses, as rate finds
-// it at the place itself, is solved for once more.
-func (s *loop) velocities(pt *Path, i int) {
+// the place before its last step: where that counts, what the first solution
+// misses, as rate finds it at the place itself, is solved for once more.
+func (s *loop) velocities(pt *Path, i int, refine bool) {
 	w := &pt.loop
 	x := w.x[:s.vars]
 	clear(w.w)
 	clear(w.V)
-	for range 2 {
-		s.anchorRates(pt, i)
-		s.rate(pt, x, i)
-		w.lu.solve(x)
-		for k := range s.links {
-			l := &s.links[k]
-			w.w[k] += x[l.turn]
-			if l.free {
-				w.V[k] = r2.Add(w.V[k], r2.Vec{X: loopSize * x[l.place], Y: loopSize * x[l.place+1]})
-			}
-		}
+	s.addRates(pt, x, i)
+	if refine {
+		s.addRates(pt, x, i)
 	}
 	for k := range s.links {
 		l := &s.links[k]
 		pt.w[l.link][i] = w.w[k]
 		if l.free {
 			pt.vx[l.anchor][i], pt.vy[l.anchor][i] = w.V[k].X, w.V[k].Y
+		}
+	}
+}
+
+// addRates adds to the rates in w.w (and w.V of free anchors) what they miss.
+func (s *loop) addRates(pt *Path, x []float64, i int) {
+	w := &pt.loop
+	s.anchorRates(pt, i)
+	s.rate(pt, x, i)
+	w.lu.solve(x)
+	for k := range s.links {
+		l := &s.links[k]
+		w.w[k] += x[l.turn]
+		if l.free {
+			w.V[k] = r2.Add(w.V[k], r2.Vec{X: loopSize * x[l.place], Y: loopSize * x[l.place+1]})
 		}
 	}
 }
