@@ -47,6 +47,7 @@ type checker struct {
 	names    struct{ points, links, moving []string }
 
 	told       map[string]bool // names of points that are not known
+	stroke     bool            // the stroke is one that others can be held against
 	radiusTold bool            // the rear wheel's radius was asked for
 }
 

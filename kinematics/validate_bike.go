@@ -222,7 +222,7 @@ func (c *checker) checkAir(a *spring.Air) {
 	c.number("spring.pressure", a.Pressure, positive("MPa"))
 	c.number("spring.exponent", a.Exponent, bounds{min: 0, max: 3, openMin: true})
 	swept := a.PistonArea * c.d.Shock.Stroke
-	if area && volume && c.d.Shock.Stroke > 0 && a.Volume <= swept {
+	if area && volume && c.stroke && a.Volume <= swept {
 		c.report(InputError{
 			Field: "spring.volume", Code: "empty-chamber",
 			Message: fmt.Sprintf("volume must be larger than what the piston sweeps over the stroke, %.6g mm3", swept),
@@ -243,7 +243,7 @@ func (c *checker) checkBumper(b *spring.Bumper) {
 		c.number("spring.bumper.power", b.Power, bounds{min: 0, max: 100, openMin: true})
 	}
 	stroke := c.d.Shock.Stroke
-	if c.number("spring.bumper.length", b.Length, positiveLength) && b.Length > stroke && stroke > 0 && !math.IsInf(stroke, 0) {
+	if c.number("spring.bumper.length", b.Length, positiveLength) && c.stroke && b.Length > stroke {
 		c.report(InputError{
 			Field: "spring.bumper.length", Code: "too-long", Message: "the bumper must not be longer than the stroke, " + millimetres(stroke),
 			Found: "this is " + millimetres(b.Length) + " mm", Also: "shock.stroke",

@@ -252,12 +252,10 @@ func (c *checker) checkShock() {
 			c.unmounted(item("shock.mounts", i), "a shock mount", p.Name)
 		}
 	}
-	if a != nil && b != nil && !loose {
-		c.checkSpan(a, b)
-	}
-	stroke := c.number("shock.stroke", s.Stroke, positiveLength)
+	spans := a != nil && b != nil && !loose && c.checkSpan(a, b)
+	c.stroke = c.number("shock.stroke", s.Stroke, positiveLength)
 	yoke := c.number("shock.yoke", s.Yoke, naturalLength)
-	if stroke && yoke {
+	if c.stroke && yoke && spans {
 		c.checkLength(distance(a, b))
 	}
 }
@@ -270,8 +268,9 @@ func (c *checker) unmounted(field, what, name string) {
 	})
 }
 
-// checkSpan reports a shock that no motion can shorten.
-func (c *checker) checkSpan(a, b *Point) {
+// checkSpan reports a shock that no motion can shorten, and returns whether one
+// can.
+func (c *checker) checkSpan(a, b *Point) bool {
 	for _, l := range c.carriers[a.Name] {
 		if c.lists(l, b.Name) {
 			c.report(InputError{
@@ -279,23 +278,22 @@ func (c *checker) checkSpan(a, b *Point) {
 				Message: "the shock must be mounted on two links that move against each other",
 				Found:   "both are points of link " + Quoted(l),
 			})
-			return
+			return false
 		}
 	}
 	if distance(a, b) <= samePlace {
 		c.report(InputError{
 			Field: "shock.mounts", Code: "zero-length", Message: "the mounts of the shock must be in different places",
 		})
+		return false
 	}
+	return true
 }
 
 // checkLength reports a stroke or a yoke that the pin-to-pin length cannot
 // hold.
 func (c *checker) checkLength(pinToPin float64) {
 	s := &c.d.Shock
-	if !(pinToPin > samePlace) {
-		return // told where the mounts are
-	}
 	if s.Yoke >= pinToPin {
 		c.report(InputError{
 			Field: "shock.yoke", Code: "too-long", Message: "yoke must be shorter than the mounts are apart, " + millimetres(pinToPin),
@@ -303,9 +301,10 @@ func (c *checker) checkLength(pinToPin float64) {
 		})
 		return
 	}
-	if s.Stroke < pinToPin-s.Yoke {
+	if !(s.Stroke >= pinToPin-s.Yoke) { // NaN: told where the mounts are
 		return
 	}
+	c.stroke = false
 	shock := millimetres(pinToPin - s.Yoke)
 	if s.Yoke > 0 {
 		shock += " without the yoke"
