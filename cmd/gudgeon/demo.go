@@ -42,7 +42,7 @@ func newDemo(a *app) *cobra.Command {
 			"gudgeon demo first-look --force",
 		Args: func(cmd *cobra.Command, args []string) error {
 			if len(args) > 1 {
-				return noArguments(cmd, args[1:])
+				return extraArgument(cmd, "one folder", args[1])
 			}
 			return nil
 		},

@@ -28,6 +28,8 @@ func group(cmd *cobra.Command, heading string, flags ...string) {
 // help writes what a command does, examples that run as they stand, then
 // commands or flags by use.
 func help(cmd *cobra.Command, _ []string) {
+	cmd.InitDefaultHelpFlag()
+	cmd.InheritedFlags() // brings the flags of every command into cmd.Flags
 	w := cmd.OutOrStdout()
 	fmt.Fprintf(w, "%s: %s\n", cmd.CommandPath(), cmd.Short)
 	if cmd.Long != "" {

@@ -27,7 +27,7 @@ func newRoot(a *app) *cobra.Command {
 			"gudgeon sweep example:freshet\n" +
 			"gudgeon sweep frame.toml -o sweep.csv",
 		Args:          cobra.ArbitraryArgs,
-		RunE:          func(cmd *cobra.Command, args []string) error { return rootRun(cmd, args) },
+		RunE:          rootRun,
 		SilenceErrors: true,
 		SilenceUsage:  true,
 	}
@@ -53,21 +53,37 @@ func newRoot(a *app) *cobra.Command {
 	)
 	root.InitDefaultHelpCmd()
 	root.InitDefaultCompletionCmd()
-	for _, c := range root.Commands() {
-		if short, ok := ownWords[c.Name()]; ok {
-			c.Short = short
-		}
-	}
+	ownWords(root)
 	return root
 }
 
-// ownWords describe the commands that come with the command library.
-var ownWords = map[string]string{
-	"help":       "help for a command",
-	"completion": "completion for bash, fish, powershell or zsh",
+// ownWords gives the commands that come with the command library our words and
+// our refusals.
+func ownWords(root *cobra.Command) {
+	for _, c := range root.Commands() {
+		switch c.Name() {
+		case "help":
+			c.Short = "help for a command"
+			c.Run, c.RunE = nil, func(_ *cobra.Command, args []string) error {
+				if named, _, err := root.Find(args); err == nil && (named != root || len(args) == 0) {
+					return named.Help()
+				}
+				return rootRun(root, args)
+			}
+		case "completion":
+			c.Short = "completion for bash, zsh, fish or powershell"
+			c.Args = cobra.ArbitraryArgs
+			c.RunE = rootRun
+			for _, shell := range c.Commands() {
+				shell.Short = "completion for " + shell.Name()
+				shell.Args = noArguments
+			}
+		}
+	}
 }
 
-// rootRun is reached where no command is named: help, or a word that is none.
+// rootRun is reached where cmd needs a command and none is named: help, or a
+// word that is none.
 func rootRun(cmd *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return cmd.Help()
@@ -78,9 +94,9 @@ func rootRun(cmd *cobra.Command, args []string) error {
 			known = append(known, c.Name())
 		}
 	}
-	return &problem{code: exitInput, see: "gudgeon", list: diag.List{{
+	return &problem{code: exitInput, see: cmd.CommandPath(), list: diag.List{{
 		Code:    "unknown-command",
-		Message: fmt.Sprintf("there is no command %s", diag.Quote(args[0])),
+		Message: fmt.Sprintf("%s has no command %s", cmd.CommandPath(), diag.Quote(args[0])),
 		Hint:    diag.Suggest(args[0], known),
 	}}}
 }
@@ -106,11 +122,7 @@ func oneFile(cmd *cobra.Command, args []string) error {
 			Hint:    fmt.Sprintf("give a path, - for standard input, or try: %s example:freshet", cmd.CommandPath()),
 		}}}
 	}
-	return &problem{code: exitInput, see: cmd.CommandPath(), list: diag.List{{
-		Code:    "extra-argument",
-		Message: fmt.Sprintf("%s takes one design file", cmd.CommandPath()),
-		Found:   fmt.Sprintf("%s is one too many", diag.Quote(args[1])),
-	}}}
+	return extraArgument(cmd, "one design file", args[1])
 }
 
 // noArguments refuses arguments.
@@ -118,9 +130,14 @@ func noArguments(cmd *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
 	}
+	return extraArgument(cmd, "no argument", args[0])
+}
+
+// extraArgument refuses the first argument past what the command takes.
+func extraArgument(cmd *cobra.Command, takes, extra string) error {
 	return &problem{code: exitInput, see: cmd.CommandPath(), list: diag.List{{
 		Code:    "extra-argument",
-		Message: fmt.Sprintf("%s takes no argument", cmd.CommandPath()),
-		Found:   fmt.Sprintf("%s is one too many", diag.Quote(args[0])),
+		Message: fmt.Sprintf("%s takes %s", cmd.CommandPath(), takes),
+		Found:   fmt.Sprintf("%s is one too many", diag.Quote(extra)),
 	}}}
 }

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"gudgeon/cmd/internal/design"
+	"gudgeon/cmd/internal/example"
 	"gudgeon/joints"
 	"gudgeon/kinematics"
 )
@@ -149,5 +150,61 @@ func TestCheckRequirements(t *testing.T) {
 	}
 	if err := CheckRequirements(nil); err != nil {
 		t.Errorf("no requirements: %v", err)
+	}
+}
+
+// Without friction the rocker's arm carries what the shock asks of it, so the
+// torque of a tie through the upper pin follows from virtual work alone:
+// T·dθ = F ds, F the shock force, s the stroke, θ the rocker's angle. ds/dθ is
+// a sixth-order difference over positions of the linkage, which knows nothing
+// of pin forces.
+func TestTieAgainstVirtualWork(t *testing.T) {
+	src, ok := example.Source("freshet")
+	if !ok {
+		t.Fatal("no example")
+	}
+	file, list := design.Parse("freshet", src)
+	if list.HasErrors() {
+		t.Fatal(list)
+	}
+	d, _ := file.Variant("")
+	m, err := kinematics.New(d.Kinematics)
+	if err != nil {
+		t.Fatal(err)
+	}
+	tie := design.Tie{At: "rocker", Link: "rocker", Through: []string{"upper"}, Share: 0.5}
+	cases := m.Loads()
+	loads, err := TieLoads(d.Kinematics.Points, tie, cases)
+	if err != nil {
+		t.Fatal(err)
+	}
+	index := map[string]int{}
+	for i, p := range d.Kinematics.Points {
+		index[p.Name] = i
+	}
+	checked := 0
+	_, full := m.Reach()
+	for i, c := range cases {
+		const h = 1.0
+		if c.Travel+3*h > full { // no positions on the far side
+			continue
+		}
+		checked++
+		difference := func(of func(kinematics.Snapshot) float64) float64 {
+			at := func(k float64) float64 { return of(m.At(c.Travel+k*h)) - of(m.At(c.Travel-k*h)) }
+			return (45*at(1) - 9*at(2) + at(3)) / (60 * h)
+		}
+		ds := difference(func(s kinematics.Snapshot) float64 { return s.Stroke })
+		dtheta := difference(func(s kinematics.Snapshot) float64 {
+			arm := r2.Sub(s.Points[index["upper"]], s.Points[index["rocker"]])
+			return math.Mod(math.Atan2(arm.Y, arm.X)+2*math.Pi, 2*math.Pi) // the arm points backward: no jump at ±π
+		})
+		want := 0.5 * c.ShockForce * ds / dtheta
+		if got := loads[i].Torque; math.Abs(got-want) > 1e-8*math.Abs(want) {
+			t.Errorf("%s: %v N·mm, virtual work gives %v", c.Case, got, want)
+		}
+	}
+	if checked < 2 {
+		t.Errorf("%d cases checked", checked)
 	}
 }
