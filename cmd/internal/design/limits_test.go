@@ -57,6 +57,17 @@ func TestManyMistakes(t *testing.T) {
 	checkList(t, list, []byte(src))
 }
 
+// A file of another format is told as one after three lines; a design with as
+// many mistakes is read to its end.
+func TestForeignFile(t *testing.T) {
+	if got := codesOf(strings.Repeat("0.5,1.5\n", 40)); len(got) != 3 {
+		t.Errorf("a table of numbers: %v", got)
+	}
+	if got := codesOf("name = \"x\"\n" + strings.Repeat("0.5,1.5\n", 4)); len(got) != 4 {
+		t.Errorf("four lines that are none: %v", got)
+	}
+}
+
 // Names with control characters, line ends or invisible marks are refused; all
 // others are only names.
 func TestNamesThatPrint(t *testing.T) {

@@ -148,6 +148,10 @@ func (s *section) whole(n *node, k *key) int {
 		})
 		return 0
 	}
+	if k.positive && v <= 0 {
+		s.notPositive(n, k)
+		return 0
+	}
 	return int(v)
 }
 

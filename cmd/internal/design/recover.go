@@ -13,6 +13,10 @@ import (
 // it is no design file, and each can cost a walk through the whole of it.
 const maxMistakes = diag.MaxShown
 
+// maxForeign is after how many mistakes reading stops where no line was of any
+// use before: a file of another format.
+const maxForeign = 3
+
 // fresh matches a line that begins something new: a header, or a key with its
 // value.
 var fresh = regexp.MustCompile(`^[ \t]*(\[\[?[ \t]*[\w."' \t-]+\]\]?[ \t]*(#.*)?|("[^"]*"|'[^']*'|[\w.-]+)[ \t]*=.*)$`)
@@ -44,7 +48,7 @@ func (x *indexer) recover(err error) bool {
 	}
 	x.broken(start, &m)
 	x.out.add(m.problem())
-	if x.mistakes++; x.mistakes >= maxMistakes {
+	if x.mistakes++; x.mistakes >= maxMistakes || x.mistakes >= maxForeign && len(x.root.entries) == 0 {
 		return false
 	}
 	return x.resume(last+1, m.later || m.opener() != 0 && !m.says("expected newline"))

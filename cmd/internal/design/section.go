@@ -78,13 +78,18 @@ func (s *section) number(name string) float64 {
 	}
 	v := s.quantity(n, k)
 	if k.positive && v <= 0 {
-		s.tell(n, problem{
-			code: "out-of-range", message: shown(name) + " must be greater than 0", found: "this is " + shownValue(n),
-			hint: "leave it out for its default, or write " + k.written(k.example),
-		})
+		s.notPositive(n, k)
 		return math.NaN()
 	}
 	return v
+}
+
+// notPositive tells a value that would read as not given, or is less.
+func (s *section) notPositive(n *node, k *key) {
+	s.tell(n, problem{
+		code: "out-of-range", message: shown(k.name) + " must be greater than 0", found: "this is " + shownValue(n),
+		hint: "leave it out, or write " + k.written(k.example),
+	})
 }
 
 // optional is number for a value that may be absent in the design too.
@@ -302,6 +307,9 @@ func (s *section) table(name string) *node {
 	}
 	if n.form == stacked {
 		p.found, p.hint = "this is a list of tables", "there is one only: write ["+n.path()+"]"
+	}
+	if name == "variant" {
+		p.hint = "write [variant.low], each variant under its own name"
 	}
 	s.tell(n, p)
 	return nil
