@@ -260,3 +260,23 @@ func TestISO4156TipTolerance(t *testing.T) {
 		}
 	}
 }
+
+// The tables themselves, entry by entry; what they give is tested above.
+func TestISO4156TablesPublished(t *testing.T) {
+	rows := published(t, "iso4156_deviation").Rows
+	if len(rows) != len(iso4156Deviations) {
+		t.Fatalf("%d rows printed, %d held", len(rows), len(iso4156Deviations))
+	}
+	for i, r := range rows {
+		if d := iso4156Deviations[i]; d != (deviation{r.Float("to"), r.Float("d"), r.Float("e"), r.Float("f")}) {
+			t.Errorf("to %s mm: %+v", r.Text("to"), d)
+		}
+	}
+	for _, r := range published(t, "iso4156_class").Rows {
+		n := r.Float
+		want := iso4156Class{n("iD"), n("iE"), n("pitch"), n("pitch_base"), n("profile"), n("profile_base"), n("lead"), n("lead_base")}
+		if got := iso4156Classes[int(n("class"))]; got != want {
+			t.Errorf("class %g: %+v, printed %+v", n("class"), got, want)
+		}
+	}
+}

@@ -8,8 +8,8 @@ type itGrade struct {
 	it10, it11, it12 float64 // µm
 }
 
-// itGrades is ISO 286-1:2010, table 1; the rows to 250 mm compared with a
-// public program, those above from memory.
+// itGrades is ISO 286-1:2010, table 1; the rows to 500 mm compared with a public
+// transcription, those above from memory.
 var itGrades = []itGrade{
 	{3, 40, 60, 100}, {6, 48, 75, 120}, {10, 58, 90, 150}, {18, 70, 110, 180}, {30, 84, 130, 210},
 	{50, 100, 160, 250}, {80, 120, 190, 300}, {120, 140, 220, 350}, {180, 160, 250, 400}, {250, 185, 290, 460},

@@ -5,6 +5,14 @@ import (
 	"testing"
 )
 
+func TestITGradesPublished(t *testing.T) {
+	for i, r := range published(t, "iso286_grades").Rows {
+		if g := itGrades[i]; g != (itGrade{r.Float("to"), r.Float("IT10"), r.Float("IT11"), r.Float("IT12")}) {
+			t.Errorf("to %s mm: %+v", r.Text("to"), g)
+		}
+	}
+}
+
 // ISO 286-1:2010 forms the grades from the geometric mean D of each range of
 // sizes: IT10, IT11, IT12 = 64·i, 100·i, 160·i with i = 0.45·∛D + 0.001·D up to
 // 500 mm and 0.004·D + 2.1 above, then rounds them, by up to 5 %; a row typed

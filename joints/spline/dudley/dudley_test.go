@@ -81,7 +81,14 @@ func TestPublishedAllowables(t *testing.T) {
 	}
 }
 
+// Factors are printed as exact decimals, so they must be held exactly.
 func TestPublishedFactors(t *testing.T) {
+	compare := func(t *testing.T, r testdata.Row, column string, got float64) {
+		t.Helper()
+		if math.Abs(got-r.Float(column)) > 1e-12 {
+			t.Errorf("row %d, %s: got %.10g, printed %s", r.Number, column, got, r.Text(column))
+		}
+	}
 	for _, r := range published(t, "dudley_life").Rows {
 		for column, reversed := range map[string]bool{"one_way": false, "reversed": true} {
 			kf, past := LifeFactor(r.Float("cycles"), reversed)
@@ -101,8 +108,9 @@ func TestPublishedFactors(t *testing.T) {
 	for _, r := range published(t, "dudley_distribution").Rows {
 		for column, inch := range map[string]float64{"0.5": 0.5, "1": 1, "2": 2, "4": 4} {
 			km, past := DistributionFactor(r.Float("misalignment"), 25.4*inch)
-			if math.Abs(km-r.Float(column)) > 1e-12 || past { // printed as exact fractions
-				t.Errorf("misalignment %g, width %s in: Km %g (past %v), printed %s", r.Float("misalignment"), column, km, past, r.Text(column))
+			compare(t, r, column, km)
+			if past {
+				t.Errorf("misalignment %g, width %s in are in the table", r.Float("misalignment"), column)
 			}
 		}
 	}
