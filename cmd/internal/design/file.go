@@ -2,6 +2,7 @@ package design
 
 import (
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"gudgeon/cmd/internal/diag"
@@ -87,6 +88,7 @@ func (f *File) readAll(out *problems) {
 			continue
 		}
 		r := f.reader(out, v.name)
+		r.partial, r.lost = base.partial, slices.Clone(base.lost)
 		merged := r.overlay(f.root, v, "")
 		f.variants = append(f.variants, v.name)
 		f.merged[v.name] = merged

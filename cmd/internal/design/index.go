@@ -23,7 +23,6 @@ type indexer struct {
 	base     int // offset of the parser's input in the source
 	end      int // offset behind the last expression that parsed
 	mistakes int // of syntax
-	damaged  bool
 }
 
 // index builds the tree of a source. Its problems go to out. The tree is nil
@@ -175,7 +174,7 @@ func (x *indexer) clash(found *node, at span) {
 // lose sends the keys that follow to a table that nobody reads.
 func (x *indexer) lose() {
 	x.here = &node{form: headed}
-	x.root.damaged, x.damaged = true, true
+	x.root.damaged = true
 }
 
 // keyValue puts one key and its value into a table that is level deep.

@@ -23,7 +23,7 @@ func (r *reader) joints(s *section, d *Design) {
 		}
 		seen[j.Name] = true
 		if j.Kind == "" {
-			if t.n.get("kind") == nil && !n.damaged {
+			if t.n.get("kind") == nil {
 				t.lack(find(t.keys, "kind"))
 			}
 			d.Joints = append(d.Joints, j)
@@ -87,7 +87,7 @@ func (n *node) first(names ...string) *node {
 
 func (r *reader) tie(s *section, tied *node, d *kinematics.Design) *Tie {
 	for _, name := range []string{"at", "link", "through"} {
-		if s.n.get(name) == nil && !s.n.damaged {
+		if s.n.get(name) == nil {
 			s.lack(find(s.keys, name))
 		}
 	}

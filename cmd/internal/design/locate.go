@@ -44,7 +44,7 @@ func faults(err error, prefix string) []fault {
 	case errors.As(err, &dead):
 		out = append(out, deadFault(dead))
 	case errors.As(err, &path):
-		out = append(out, fault{field: prefix + path.Path(), code: "invalid", message: err.Error()})
+		out = append(out, fault{field: prefix + path.Path(), code: "failed", message: err.Error()})
 	default:
 		out = append(out, fault{code: "failed", message: err.Error()})
 	}

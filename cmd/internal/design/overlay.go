@@ -23,6 +23,7 @@ func (r *reader) overlay(base, over *node, path string) *node {
 	for _, e := range over.entries {
 		old := base.get(e.name)
 		switch {
+		case e.kind == broken: // told; the base's value stands in
 		case path == "" && e.name == "variant":
 			r.tell(e, problem{
 				code: "unknown-table", at: e.key, message: "a variant must not hold variants", hint: "put it beside: [variant.NAME]",

@@ -72,6 +72,10 @@ func (r *reader) lacking(s *section) {
 		r.out.blamed[t] = true
 		r.partial = r.partial || t == "points" || t == "links"
 	}
+	for _, t := range linkageTables[:2] {
+		n := s.n.get(t)
+		r.partial = r.partial || n != nil && n.damaged
+	}
 }
 
 // examples is what to write for a table that every linkage has.
@@ -210,7 +214,7 @@ func (r *reader) spring(n *node) *kinematics.Spring {
 		s.close()
 	default:
 		// Which other keys belong here hangs on the kind.
-		if s.n.get("kind") == nil && !s.n.damaged {
+		if s.n.get("kind") == nil {
 			s.lack(find(s.keys, "kind"))
 		}
 	}

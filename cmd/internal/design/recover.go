@@ -106,7 +106,7 @@ func (x *indexer) broken(start int, m *mistake) {
 	var p unstable.Parser
 	p.Reset([]byte(key + "= 0"))
 	if !ok || !p.NextExpression() {
-		x.here.damaged, x.damaged = true, true
+		x.here.damaged = true
 		return
 	}
 	parent := x.here
@@ -117,7 +117,7 @@ func (x *indexer) broken(start int, m *mistake) {
 	for _, name := range names[:len(names)-1] {
 		next := parent.get(name)
 		if next == nil || next.kind != table {
-			parent.damaged, x.damaged = true, true
+			parent.damaged = true
 			return
 		}
 		parent = next

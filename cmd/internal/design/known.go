@@ -1,0 +1,106 @@
+package design
+
+import (
+	"fmt"
+
+	"gudgeon/cmd/internal/diag"
+)
+
+// close tells the keys that the table must not have, then those it lacks.
+func (s *section) close() {
+	if s.n == nil {
+		return
+	}
+	unused := s.unused()
+	s.unknown(unused)
+	var meant map[string]bool
+	for i := range s.keys {
+		k := &s.keys[i]
+		if !k.required || s.n.get(k.name) != nil {
+			continue
+		}
+		if meant == nil {
+			meant = s.meant(unused)
+		}
+		if meant[k.name] {
+			s.out.blamed[join(s.n.path(), k.name)] = true // the other spelling is told
+			continue
+		}
+		s.lack(k)
+	}
+}
+
+// unused lists the keys that may still be given: what an unknown one can
+// stand for.
+func (s *section) unused() []string {
+	var names []string
+	for _, k := range s.keys {
+		if n := s.n.get(k.name); n == nil || n.form == stacked {
+			names = append(names, k.name)
+		}
+	}
+	return names
+}
+
+// lack tells a key that the table needs and has not, unless it may be in a line
+// that did not parse.
+func (s *section) lack(k *key) {
+	if s.n.damaged {
+		s.out.blamed[join(s.n.path(), k.name)] = true
+		return
+	}
+	s.tell(s.n, problem{
+		code: "missing-key", at: s.n.key, path: join(s.n.path(), k.name), message: fmt.Sprintf("%s needs %s", s.name, k.name),
+		hint: "add " + k.name + " = " + k.example + unitNote(k),
+	})
+}
+
+// unknown tells the keys that are not known.
+func (s *section) unknown(unused []string) {
+	for _, e := range s.n.entries {
+		if find(s.keys, e.name) != nil {
+			continue
+		}
+		p := problem{code: "unknown-key", at: e.key, message: fmt.Sprintf("%s has no key %s", s.name, shown(e.name)), name: e.name, known: unused}
+		if e.kind == table || e.form == stacked {
+			p.code, p.message = "unknown-table", fmt.Sprintf("%s has no table %s", s.name, shown(e.name))
+		}
+		s.tell(e, p)
+	}
+}
+
+// maxMeant is for how many unknown keys of a table a near name is looked for.
+const maxMeant = 50
+
+// meant returns the unused keys that unknown ones most likely stand for.
+func (s *section) meant(unused []string) map[string]bool {
+	meant := map[string]bool{}
+	looked := 0
+	for _, e := range s.n.entries {
+		if find(s.keys, e.name) != nil {
+			continue
+		}
+		if looked++; looked > maxMeant {
+			break
+		}
+		if near, ok := diag.Nearest(e.name, unused); ok {
+			meant[near] = true
+		}
+	}
+	return meant
+}
+
+// legible refuses names that would not print as they are.
+func (r *reader) legible(n *node, name string, onKey bool) {
+	if !diag.IsHidden(name) {
+		return
+	}
+	at := n.value
+	if onKey {
+		at = n.key
+	}
+	r.tell(n, problem{
+		code: "control-character", at: at, message: "a name must be made of characters that print", found: "this is " + shown(name),
+		hint: "leave out control characters, line ends and invisible marks",
+	})
+}
