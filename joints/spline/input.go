@@ -7,7 +7,12 @@ import (
 
 	"gudgeon/joints/check"
 	"gudgeon/joints/material"
+	"gudgeon/joints/mistake"
 )
+
+// shortest is the least engaged length, mm: below it a length is in another
+// unit.
+const shortest = 0.01
 
 // withDefaults returns s with what was left out filled in, but for what depends
 // on other values: those zeros are read where they are used. The zero standard,
@@ -32,12 +37,13 @@ func (s Spline) held() bool { return s.Piloted || s.Clamped }
 // mistakes returns what is wrong with s, whose defaults are filled in, in the
 // values that are not the standard's affair.
 func (s Spline) mistakes() check.InputErrors {
-	var m mistakes
-	if m.positive("length", s.Length, largestLength, "give the engaged length in mm") && s.Length < shortest {
-		m.add("length", check.OutOfRange, fmt.Sprintf("length must be at least %g", shortest), found(s.Length), "give the engaged length in mm")
+	var m mistake.List
+	const lengthHint = "give the engaged length in mm"
+	if m.Positive("length", s.Length, mistake.LargestLength, lengthHint) {
+		m.Between("length", s.Length, shortest, mistake.LargestLength, lengthHint)
 	}
-	m.between("bore", s.Bore, 0, largestLength, "0, or leave it out, for a solid shaft")
-	m.positive("hub_outer_diameter", s.HubOuterDiameter, largestLength, "give the outside diameter of the hub over the teeth in mm")
+	m.Between("bore", s.Bore, 0, mistake.LargestLength, "0, or leave it out, for a solid shaft")
+	m.Positive("hub_outer_diameter", s.HubOuterDiameter, mistake.LargestLength, "give the outside diameter of the hub over the teeth in mm")
 	s.materialMistakes(&m)
 	s.factorMistakes(&m)
 	s.seatMistakes(&m)
@@ -45,90 +51,88 @@ func (s Spline) mistakes() check.InputErrors {
 		field string
 		pin   float64
 	}{{"shaft_pin", s.ShaftPin}, {"hub_pin", s.HubPin}} {
-		m.between(p.field, p.pin, 0, largestLength, "leave it out for the standard's own pin")
+		m.Between(p.field, p.pin, 0, mistake.LargestLength, "leave it out for the standard's own pin")
 	}
-	return m.list
+	return m.Errors()
 }
 
 // noStandard returns the mistake of a standard that is missing or not computed.
 func (s Spline) noStandard() check.InputErrors {
-	var m mistakes
+	var m mistake.List
 	if s.Standard == "" {
-		m.list = append(m.list, &check.InputError{Field: "standard", Code: check.Missing,
-			Message: "standard must be given, since module and teeth do not tell it", Hint: fmt.Sprintf("write standard = %q", iso4156Name)})
+		m.Missing("standard", "standard must be given, since module and teeth do not tell it", fmt.Sprintf("write standard = %q", iso4156Name))
 	} else {
-		m.oneOf("standard", s.Standard, standardNames(), "standard must be ISO 4156, the only one that this version computes")
+		m.OneOf("standard", s.Standard, standardNames(), "standard must be ISO 4156, the only one that this version computes")
 	}
-	return m.list
+	return m.Errors()
 }
 
 // materialMistakes notes materials that are missing or unknown.
-func (s Spline) materialMistakes(m *mistakes) {
+func (s Spline) materialMistakes(m *mistake.List) {
 	for _, p := range []struct{ field, name string }{{"shaft_material", s.ShaftMaterial}, {"hub_material", s.HubMaterial}} {
 		if p.name == "" {
-			m.list = append(m.list, &check.InputError{Field: p.field, Code: check.Missing,
-				Message: p.field + " must be given", Known: material.Names()})
+			m.Missing(p.field, p.field+" must be given", "", material.Names()...)
 			continue
 		}
-		m.oneOf(p.field, p.name, material.Names(), p.field+" must be a material of the table")
+		m.OneOf(p.field, p.name, material.Names(), p.field+" must be a material of the table")
 	}
 }
 
 // factorMistakes notes what is wrong with the service factors and cycles.
-func (s Spline) factorMistakes(m *mistakes) {
-	m.between("application_factor", s.ApplicationFactor, 1, largestFactor, "1 for an even load, up to 2.8 for heavy shock")
+func (s Spline) factorMistakes(m *mistake.List) {
+	m.Between("application_factor", s.ApplicationFactor, 1, mistake.LargestFactor, "1 for an even load, up to 2.8 for heavy shock")
 	if s.DistributionFactor != 0 {
-		m.between("distribution_factor", s.DistributionFactor, 1, largestFactor, "1 for an aligned joint, up to 3 for a misaligned one")
+		m.Between("distribution_factor", s.DistributionFactor, 1, mistake.LargestFactor, "1 for an aligned joint, up to 3 for a misaligned one")
 	}
 	// Crowned teeth take up to about 5°; beyond that it is another kind of joint.
 	steepest := math.Tan(5 * math.Pi / 180)
-	if m.between("misalignment", s.Misalignment, 0, steepest, "give it in mm per mm, for example 0.002") &&
+	if m.Between("misalignment", s.Misalignment, 0, steepest, "give it in mm per mm, for example 0.002") &&
 		s.Misalignment > 0 && s.DistributionFactor != 0 {
-		m.add("misalignment", check.DoesNotFit, "misalignment must stand without distribution_factor, which it would give",
-			found(s.Misalignment), "leave one of the two out")
+		m.Add("misalignment", check.DoesNotFit, "misalignment must stand without distribution_factor, which it would give",
+			mistake.Found(s.Misalignment), "leave one of the two out")
 	}
-	m.positive("cycles", s.Cycles, largestCount, "count the times the torque comes on over the life, for example 100000")
-	m.between("rocking_cycles", s.RockingCycles, 0, largestCount, "count the swings of the hub over the life, or leave it out for cycles")
+	m.Positive("cycles", s.Cycles, mistake.LargestCount, "count the times the torque comes on over the life, for example 100000")
+	m.Between("rocking_cycles", s.RockingCycles, 0, mistake.LargestCount, "count the swings of the hub over the life, or leave it out for cycles")
 }
 
 // seatMistakes notes a seat that contradicts itself.
-func (s Spline) seatMistakes(m *mistakes) {
-	if !m.oneOf("seat", string(s.Seat), []string{string(Fixed), string(Flexible)}, "seat must be fixed or flexible") {
+func (s Spline) seatMistakes(m *mistake.List) {
+	if !m.OneOf("seat", string(s.Seat), []string{string(Fixed), string(Flexible)}, "seat must be fixed or flexible") {
 		return
 	}
 	switch {
 	case s.Seat == Fixed && !s.held():
-		m.add("seat", check.DoesNotFit, "a fixed seat must be piloted at both ends, clamped or pressed on", "nothing holds this one",
+		m.Add("seat", check.DoesNotFit, "a fixed seat must be piloted at both ends, clamped or pressed on", "nothing holds this one",
 			`write piloted = true or clamped = true, or seat = "flexible"`)
 	case s.Seat == Flexible && s.Clamped:
-		m.add("seat", check.DoesNotFit, "a clamped hub must have a fixed seat", "this is flexible", `write seat = "fixed", or clamped = false`)
+		m.Add("seat", check.DoesNotFit, "a clamped hub must have a fixed seat", "this is flexible", `write seat = "fixed", or clamped = false`)
 	}
 	if s.Seat == Fixed && s.Crowned {
-		m.add("crowned", check.DoesNotFit, "crowned teeth must have a flexible seat, since they are made to rock", "this seat is fixed", "write crowned = false")
+		m.Add("crowned", check.DoesNotFit, "crowned teeth must have a flexible seat, since they are made to rock", "this seat is fixed", "write crowned = false")
 	}
 }
 
 // shapeMistakes notes parts that the geometry g leaves no room for.
 func (s Spline) shapeMistakes(g *Geometry) check.InputErrors {
-	var m mistakes
+	var m mistake.List
 	if root := g.External.MinorDiameterMin; s.Bore >= root {
-		m.add("bore", check.DoesNotFit, fmt.Sprintf("bore must be smaller than the root of the shaft's teeth, %.3f mm", root), found(s.Bore), "")
+		m.Add("bore", check.DoesNotFit, fmt.Sprintf("bore must be smaller than the root of the shaft's teeth, %.3f mm", root), mistake.Found(s.Bore), "")
 	}
 	if root := g.Internal.MajorDiameterMax; s.HubOuterDiameter <= root {
-		m.add("hub_outer_diameter", check.DoesNotFit,
-			fmt.Sprintf("hub_outer_diameter must be larger than the root of the hub's teeth, %.3f mm", root), found(s.HubOuterDiameter), "")
+		m.Add("hub_outer_diameter", check.DoesNotFit,
+			fmt.Sprintf("hub_outer_diameter must be larger than the root of the hub's teeth, %.3f mm", root), mistake.Found(s.HubOuterDiameter), "")
 	}
-	m.pin("shaft_pin", s.ShaftPin, g.shaftGap(s))
-	m.pin("hub_pin", s.HubPin, g.hubGap(s))
-	m.section("shaft_material", s.ShaftMaterial, "the shaft's outside diameter", g.External.MajorDiameterMax)
-	if s.HubOuterDiameter > 0 && s.HubOuterDiameter <= largestLength {
-		m.section("hub_material", s.HubMaterial, "hub_outer_diameter", s.HubOuterDiameter)
+	pinMistake(&m, "shaft_pin", s.ShaftPin, g.shaftGap(s))
+	pinMistake(&m, "hub_pin", s.HubPin, g.hubGap(s))
+	sectionMistake(&m, "shaft_material", s.ShaftMaterial, "the shaft's outside diameter", g.External.MajorDiameterMax)
+	if s.HubOuterDiameter > 0 && s.HubOuterDiameter <= mistake.LargestLength {
+		sectionMistake(&m, "hub_material", s.HubMaterial, "hub_outer_diameter", s.HubOuterDiameter)
 	}
-	return m.list
+	return m.Errors()
 }
 
-// pin notes a measuring pin that was asked for and does not suit its gap.
-func (m *mistakes) pin(field string, pin float64, g gap) {
+// pinMistake notes a measuring pin that was asked for and does not suit its gap.
+func pinMistake(m *mistake.List, field string, pin float64, g gap) {
 	if pin == 0 {
 		return
 	}
@@ -136,17 +140,17 @@ func (m *mistakes) pin(field string, pin float64, g gap) {
 	message := fmt.Sprintf("%s must lie between %.3f and %.3f mm to touch the flanks and stand out past the tips", field, lo, hi)
 	switch {
 	case pin < lo:
-		m.add(field, check.DoesNotFit, message, found(pin)+", too small for the gap", "leave it out for the standard's own pin")
+		m.Add(field, check.DoesNotFit, message, mistake.Found(pin)+", too small for the gap", "leave it out for the standard's own pin")
 	case pin > hi:
-		m.add(field, check.DoesNotFit, message, found(pin)+", too large for the gap", "leave it out for the standard's own pin")
+		m.Add(field, check.DoesNotFit, message, mistake.Found(pin)+", too large for the gap", "leave it out for the standard's own pin")
 	}
 }
 
-// section notes a part too thick for what is known of its material.
-func (m *mistakes) section(field, name, what string, section float64) {
+// sectionMistake notes a part too thick for what is known of its material.
+func sectionMistake(m *mistake.List, field, name, what string, section float64) {
 	mat, ok := material.Find(name)
 	if _, known := mat.At(section); ok && !known {
-		m.add(field, check.DoesNotFit, fmt.Sprintf("%s must be documented for the section: %s is to %g mm", field, name, mat.LargestSection()),
+		m.Add(field, check.DoesNotFit, fmt.Sprintf("%s must be documented for the section: %s is to %g mm", field, name, mat.LargestSection()),
 			fmt.Sprintf("%s is %.4g", what, section), "take another material, or a hardness band such as \"steel HB 230-260\"")
 	}
 }

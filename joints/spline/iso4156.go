@@ -6,6 +6,8 @@ import (
 	"math"
 	"slices"
 	"strconv"
+
+	"gudgeon/joints/iso286"
 )
 
 // iso4156Name is the standard as a design names it.
@@ -114,16 +116,18 @@ func (g iso4156Geometry) formDiameter(es float64) float64 {
 }
 
 // tipTolerance returns the tolerance of a tip circle: IT10 to module 0.75, IT12
-// from module 2, IT11 between.
+// from module 2, IT11 between. The largest spline of the standard is well inside
+// the sizes of ISO 286.
 func (g iso4156Geometry) tipTolerance(size float64) float64 {
-	it := itGradeOf(size)
+	grade := 11
 	switch {
 	case g.m <= 0.75:
-		return it.it10 / 1000
-	case g.m < 2:
-		return it.it11 / 1000
+		grade = 10
+	case g.m >= 2:
+		grade = 12
 	}
-	return it.it12 / 1000
+	it, _ := iso286.Tolerance(size, grade)
+	return it
 }
 
 // external fills the shaft's teeth in, all but its pins.

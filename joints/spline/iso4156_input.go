@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"gudgeon/joints/check"
+	"gudgeon/joints/mistake"
 )
 
 // What is taken where a joint does not say. Class 5 is the standard's first
@@ -42,11 +43,11 @@ func iso4156Defaults(s Spline) Spline {
 // iso4156Mistakes returns what the standard does not allow in s, whose defaults
 // are filled in.
 func iso4156Mistakes(s Spline) check.InputErrors {
-	var m mistakes
+	var m mistake.List
 	iso4156Module(&m, s)
 	if s.Teeth < iso4156MinTeeth || s.Teeth > iso4156MaxTeeth {
-		m.add("teeth", check.OutOfRange, fmt.Sprintf("teeth must lie between %d and %d, as in the tables of ISO 4156", iso4156MinTeeth, iso4156MaxTeeth),
-			found(float64(s.Teeth)), "choose another module to change the diameter")
+		m.Add("teeth", check.OutOfRange, fmt.Sprintf("teeth must lie between %d and %d, as in the tables of ISO 4156", iso4156MinTeeth, iso4156MaxTeeth),
+			mistake.Found(float64(s.Teeth)), "choose another module to change the diameter")
 	}
 	iso4156Shape(&m, s)
 	for _, c := range []struct {
@@ -54,56 +55,56 @@ func iso4156Mistakes(s Spline) check.InputErrors {
 		class int
 	}{{"shaft_class", s.ShaftClass}, {"hub_class", s.HubClass}} {
 		if _, ok := iso4156Classes[c.class]; !ok {
-			m.add(c.field, check.OutOfRange, c.field+" must be one of 4, 5, 6, 7", found(float64(c.class)), "4 is the finest, 7 the coarsest")
+			m.Add(c.field, check.OutOfRange, c.field+" must be one of 4, 5, 6, 7", mistake.Found(float64(c.class)), "4 is the finest, 7 the coarsest")
 		}
 	}
-	m.oneOf("shaft_fit", s.ShaftFit, iso4156ShaftFits, "shaft_fit must be one of the letters of ISO 4156 for the shaft")
-	m.oneOf("hub_fit", s.HubFit, iso4156HubFits, "hub_fit must be H: in ISO 4156 the shaft makes the fit")
-	if m.between("tolerance_length", s.ToleranceLength, 0, largestLength, "give the length in mm, or leave it out for half the pitch diameter") && len(m.list) == 0 {
+	m.OneOf("shaft_fit", s.ShaftFit, iso4156ShaftFits, "shaft_fit must be one of the letters of ISO 4156 for the shaft")
+	m.OneOf("hub_fit", s.HubFit, iso4156HubFits, "hub_fit must be H: in ISO 4156 the shaft makes the fit")
+	if m.Between("tolerance_length", s.ToleranceLength, 0, mistake.LargestLength, "give the length in mm, or leave it out for half the pitch diameter") && len(m.Errors()) == 0 {
 		iso4156Lead(&m, s)
 	}
-	return m.list
+	return m.Errors()
 }
 
 // iso4156Module judges the module. One between two of the series is a mistake,
 // not a remark: neither cutters nor gauges exist for it, the tolerances are not
 // the standard's, and it is most often a slip of the pen.
-func iso4156Module(m *mistakes, s Spline) {
+func iso4156Module(m *mistake.List, s Spline) {
 	series := iso4156Modules
 	switch {
-	case !m.positive("module", s.Module, largestLength, "give the module in mm, for example 1.25"):
+	case !m.Positive("module", s.Module, mistake.LargestLength, "give the module in mm, for example 1.25"):
 	case s.Module < series[0] || s.Module > series[len(series)-1]:
-		m.add("module", check.OutOfRange, fmt.Sprintf("module must lie between %g and %g mm in ISO 4156", series[0], series[len(series)-1]), found(s.Module), "")
+		m.Add("module", check.OutOfRange, fmt.Sprintf("module must lie between %g and %g mm in ISO 4156", series[0], series[len(series)-1]), mistake.Found(s.Module), "")
 	case !slices.Contains(series, s.Module):
 		i, _ := slices.BinarySearch(series, s.Module)
-		m.add("module", check.NotInSeries, "module must be one of the series of ISO 4156", found(s.Module),
+		m.Add("module", check.NotInSeries, "module must be one of the series of ISO 4156", mistake.Found(s.Module),
 			fmt.Sprintf("the nearest are %g and %g", series[i-1], series[i]))
 	}
 }
 
 // iso4156Lead judges the tolerance length: where errors of form may take the
 // whole tolerance, λ >= T + λ, nothing is left to make the teeth by.
-func iso4156Lead(m *mistakes, s Spline) {
+func iso4156Lead(m *mistake.List, s Spline) {
 	g := newISO4156(s)
 	if g.shaft.lambda >= g.shaft.total || g.hub.lambda >= g.hub.total {
-		m.add("tolerance_length", check.DoesNotFit, "tolerance_length must leave a machining tolerance besides the errors of form",
-			found(s.ToleranceLength), "shorten it, or take a coarser class")
+		m.Add("tolerance_length", check.DoesNotFit, "tolerance_length must leave a machining tolerance besides the errors of form",
+			mistake.Found(s.ToleranceLength), "shorten it, or take a coarser class")
 	}
 }
 
 // iso4156Shape judges pressure angle, root and the module that goes with them.
-func iso4156Shape(m *mistakes, s Spline) {
-	known := m.oneOf("root", string(s.Root), []string{string(Flat), string(Fillet)}, "root must be flat or fillet")
+func iso4156Shape(m *mistake.List, s Spline) {
+	known := m.OneOf("root", string(s.Root), []string{string(Flat), string(Fillet)}, "root must be flat or fillet")
 	angles := slices.ContainsFunc(iso4156Profiles, func(p profile) bool { return math.Abs(p.radians()-s.PressureAngle) < 1e-6 })
 	if !angles {
-		m.add("pressure_angle", check.NotInSeries, "pressure_angle must be 30, 37.5 or 45 degrees in ISO 4156",
-			found(math.Round(1e6*s.PressureAngle*180/math.Pi)/1e6), "")
+		m.Add("pressure_angle", check.NotInSeries, "pressure_angle must be 30, 37.5 or 45 degrees in ISO 4156",
+			mistake.Found(math.Round(1e6*s.PressureAngle*180/math.Pi)/1e6), "")
 		return
 	}
 	if _, ok := iso4156Profile(s.PressureAngle, s.Root); known && !ok {
-		m.add("root", check.DoesNotFit, "root must be fillet at 37.5 and 45 degrees", "this is flat", `write root = "fillet", or pressure_angle = 30`)
+		m.Add("root", check.DoesNotFit, "root must be fillet at 37.5 and 45 degrees", "this is flat", `write root = "fillet", or pressure_angle = 30`)
 	}
 	if s.Module == iso4156Modules[0] && s.PressureAngle < math.Pi/4-1e-6 {
-		m.add("module", check.DoesNotFit, "module 0.25 is for 45 degrees only", found(s.Module), "take 0.5, or pressure_angle = 45")
+		m.Add("module", check.DoesNotFit, "module 0.25 is for 45 degrees only", mistake.Found(s.Module), "take 0.5, or pressure_angle = 45")
 	}
 }

@@ -3,6 +3,8 @@ package spline
 import (
 	"math"
 	"testing"
+
+	"gudgeon/joints/iso286"
 )
 
 // quantity returns a figure of g by the standard's symbol.
@@ -239,6 +241,17 @@ func TestISO4156RackPublished(t *testing.T) {
 		}
 		if math.Abs(p.form-(p.tip/2+0.1)) > 1e-15 {
 			t.Errorf("%s: form height %g does not clear the tip %g by 0.1", p.mark(), p.form, p.tip/2)
+		}
+	}
+}
+
+// The grades that tip circles take, against a transcription of the whole table.
+func TestTipGradesPublished(t *testing.T) {
+	for _, r := range published(t, "iso286_grades").Rows {
+		for grade, column := range map[int]string{10: "IT10", 11: "IT11", 12: "IT12"} {
+			if it, ok := iso286.Tolerance(r.Float("to"), grade); !ok || math.Abs(1000*it-r.Float(column)) > 1e-9 {
+				t.Errorf("%s of %s mm: %g µm, printed %s", column, r.Text("to"), 1000*it, r.Text(column))
+			}
 		}
 	}
 }

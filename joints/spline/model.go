@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"gudgeon/joints/check"
+	"gudgeon/joints/mistake"
 )
 
 // Model is a Spline made ready to be checked: its geometry, materials and
@@ -91,17 +92,12 @@ func (m *Model) Checks(torque float64) []check.Check {
 	return checks
 }
 
-// LargestTorque is the largest that is taken for a torque and not for a slip of
-// the pen, N·mm.
-const LargestTorque = 1e12
-
-// CheckTorque returns an *InputError of field "torque" unless torque is finite
-// and at most LargestTorque in size.
+// CheckTorque returns an *InputError of field "torque" unless torque, N·mm, is
+// finite and at most mistake.LargestMoment in size.
 func CheckTorque(torque float64) *check.InputError {
-	var m mistakes
-	m.between("torque", math.Abs(torque), 0, LargestTorque, "give the torque in N m")
-	if len(m.list) == 0 {
+	var m mistake.List
+	if m.Between("torque", math.Abs(torque), 0, mistake.LargestMoment, "give the torque in N m") {
 		return nil
 	}
-	return m.list[0]
+	return m.Errors()[0]
 }

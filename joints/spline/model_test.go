@@ -12,6 +12,7 @@ import (
 
 	"gudgeon/joints/check"
 	"gudgeon/joints/material"
+	"gudgeon/joints/mistake"
 )
 
 // prepared returns the model of a joint without mistakes.
@@ -376,7 +377,7 @@ func TestAnyInput(t *testing.T) {
 				t.Fatalf("%s is %g", q.Name, q.Value)
 			}
 		}
-		for _, torque := range []float64{0, 1e-300, 1e5, -LargestTorque} {
+		for _, torque := range []float64{0, 1e-300, 1e5, -mistake.LargestMoment} {
 			for _, c := range m.Checks(torque) {
 				if _, err := json.Marshal(c); err != nil || !(c.Safety >= 0) {
 					t.Fatalf("%+v: %v", c, err)
