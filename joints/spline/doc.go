@@ -4,15 +4,14 @@
 // gauge need, its Checks are four stresses under a torque, its Remarks what a
 // reader must know besides.
 //
-//	               hub
-//	   ____________________________
-//	  |    _______          ____   |   DEI  major diameter, internal (hub's root)
-//	  |   |  ___  |        |       |   DEE  major diameter, external (shaft's tip)
-//	  |   | /   \ |        |       |
-//	──┼───┼/─ ─ ─\┼─ ── ───┼── ── ─┼── D    pitch diameter, m·z
-//	  |___/       \________/       |   DII  minor diameter, internal (hub's tip)
-//	     /  shaft  \______/            DIE  minor diameter, external (shaft's root)
-//	    '           `
+//	            ┌────────────────┐             DEI  hub's root (major, internal)
+//	            │  ┌──────────┐  │             DEE  shaft's tip (major, external)
+//	     hub    │ /            \ │    hub
+//	  ── ── ── ─│/─ ─ S · E ─ ─ \│─ ── ── ──   D    pitch circle, m·z
+//	            /                \
+//	  _________/                  \_________   DII  hub's tip (minor, internal)
+//	          /       shaft        \
+//	  _______/                      \_______   DIE  shaft's root (minor, external)
 //
 // # Symbols
 //
