@@ -4,14 +4,14 @@
 // gauge need, its Checks are four stresses under a torque, its Remarks what a
 // reader must know besides.
 //
-//	            ┌────────────────┐             DEI  hub's root (major, internal)
-//	            │  ┌──────────┐  │             DEE  shaft's tip (major, external)
-//	     hub    │ /            \ │    hub
-//	  ── ── ── ─│/─ ─ S · E ─ ─ \│─ ── ── ──   D    pitch circle, m·z
-//	            /                \
-//	  _________/                  \_________   DII  hub's tip (minor, internal)
-//	          /       shaft        \
-//	  _______/                      \_______   DIE  shaft's root (minor, external)
+//	          ┌────────────────┐             DEI  hub's root (major, internal)
+//	          │  ┌──────────┐  │             DEE  shaft's tip (major, external)
+//	   hub    │ /            \ │    hub
+//	── ── ── ─│/─ ─ S · E ─ ─ \│─ ── ── ──   D    pitch circle, m·z
+//	          /                \
+//	_________/                  \_________   DII  hub's tip (minor, internal)
+//	        /       shaft        \
+//	_______/                      \_______   DIE  shaft's root (minor, external)
 //
 // # Symbols
 //
