@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"slices"
 	"strings"
 	"sync"
 
@@ -22,7 +23,8 @@ type app struct {
 	in       io.Reader
 	out, err io.Writer
 	global   globalOptions
-	jsonErrs bool // --format json stands in the call: errors are JSON
+	jsonErrs bool      // --format json stands in the call: errors are JSON
+	warnings diag.List // told at the end, with the errors
 
 	placing   sync.Mutex // held while files are put in place
 	placed    bool       // files were put in place; under placing
@@ -59,16 +61,12 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	return int(exitInterrupted)
 }
 
-// execute runs the command tree and tells what went wrong.
+// execute runs the command tree and tells what went wrong, all of it at once.
 func (a *app) execute(args []string) exitCode {
 	root := newRoot(a)
 	root.SetArgs(args)
-	err := root.Execute()
-	if err == nil {
-		return exitDone
-	}
-	var p *problem
-	if !errors.As(err, &p) {
+	p := &problem{}
+	if err := root.Execute(); err != nil && !errors.As(err, &p) {
 		p = &problem{code: exitInput, list: diag.List{{Code: "wrong-call", Message: err.Error()}}}
 	}
 	a.tell(p)
@@ -103,25 +101,28 @@ func listProblem(l diag.List) error {
 	return &problem{code: exitInput, list: l}
 }
 
-// tell writes p to standard error. That its own write could fail is passed
-// over: there is nobody left to tell.
+// tell writes the warnings and p to standard error. That its own write could
+// fail is passed over: there is nobody left to tell.
 func (a *app) tell(p *problem) {
-	if a.jsonErrs {
-		if len(p.list) > 0 {
-			p.list.WriteJSON(a.err)
-		}
-		return
+	list := slices.Concat(a.warnings, p.list)
+	switch {
+	case len(list) == 0:
+	case a.jsonErrs:
+		list.WriteJSON(a.err)
+	default:
+		list.Write(a.err, a.coloured(a.err))
 	}
-	p.list.Write(a.err, a.coloured(a.err))
-	if p.see != "" {
+	if p.see != "" && !a.jsonErrs {
 		fmt.Fprintf(a.err, "see: %s --help\n", p.see)
 	}
 }
 
-// warn tells the warnings of l; -q drops them.
-func (a *app) warn(l diag.List) {
-	if !a.global.quiet && len(l) > 0 {
-		a.tell(&problem{list: l})
+// warn keeps a warning to be told; -q drops it.
+func (a *app) warn(warnings ...diag.Diagnostic) {
+	for _, w := range warnings {
+		if w.Severity = diag.Warning; !a.global.quiet {
+			a.warnings = append(a.warnings, w)
+		}
 	}
 }
 

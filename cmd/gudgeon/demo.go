@@ -132,10 +132,10 @@ func (a *app) runDemo() (*demonstration, error) {
 	if d.sweep, err = sweep.compute(d.loaded); err != nil {
 		return nil, err
 	}
-	if d.cases, err = a.solve(d.loaded, nil); err != nil {
+	if d.cases, err = d.loaded.solve(nil); err != nil {
 		return nil, err
 	}
-	if d.results, err = a.sizeJoints(d.loaded); err != nil {
+	if d.results, err = d.loaded.sizeJoints(); err != nil {
 		return nil, err
 	}
 	m, err := d.loaded.model("demo")
@@ -167,7 +167,7 @@ func (d *demonstration) files(folder string) ([]outFile, error) {
 	}
 	err := errors.Join(
 		add("sweep.csv", func(b *bytes.Buffer) error {
-			return report.WriteCSV(b, &report.Table{Columns: d.sweep.columns(d.sweep.sweep, true)})
+			return report.WriteCSV(b, d.sweep.table())
 		}),
 		add("sweep.json", func(b *bytes.Buffer) error { return report.WriteJSON(b, d.sweep.object()) }),
 		add("loads.csv", func(b *bytes.Buffer) error { return report.WriteCSV(b, loadsTable(d.cases)) }),

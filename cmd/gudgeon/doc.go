@@ -2,7 +2,7 @@
 // linkage moves, what its pins carry, whether the joints there hold.
 //
 //	gudgeon demo          the whole of it on a built-in design, as files
-//	gudgeon sweep FILE    leverage ratio, axle path, instant centre, summary
+//	gudgeon sweep FILE    leverage, axle path, anti-squat, wheel force, summary
 //	gudgeon plot FILE     curves over the travel, SVG or PNG
 //	gudgeon draw FILE     the linkage to scale at chosen positions
 //	gudgeon loads FILE    the force in every pin, for each load case
@@ -19,36 +19,47 @@
 //
 //	$ gudgeon sweep example:freshet --columns travel_mm,leverage_ratio
 //	Freshet 154
-//	The linkage over its travel: x forward, y up from the crank axis, 0 at full extension
+//	The linkage over its travel: x forward, y up from the crank axis, 0 at full extension; gear 32x21
 //
 //	  at                       travel  leverage
 //	                               mm     mm/mm
 //	  ─────────────────────────────────────────
 //	  start, highest leverage     0.0     2.926
 //	  25 %                       38.5     2.798
+//	  sag                        48.2     2.763
 //	  50 %                       76.9     2.667
 //	  75 %                      115.4     2.559
 //	  end, lowest leverage      153.9     2.499
 //
 //	Summary
-//	  figure                  value  unit
-//	  ────────────────────────────────────
-//	  wheel travel           153.86  mm
-//	  shock stroke            57.50  mm
-//	  leverage at the start  2.9264  mm/mm
-//	  leverage at the end    2.4991  mm/mm
-//	  travel over stroke     2.6758  mm/mm
-//	  lowest leverage        2.4991  mm/mm
-//	  highest leverage       2.9264  mm/mm
-//	  progression             14.60  %
-//	  axle rearward at most    1.20  mm
-//	  travel where that is     32.0  mm
+//	  figure                      value  unit
+//	  ────────────────────────────────────────
+//	  wheel travel               153.86  mm
+//	  shock stroke                57.50  mm
+//	  leverage at the start      2.9264  mm/mm
+//	  leverage at the end        2.4991  mm/mm
+//	  travel over stroke         2.6758  mm/mm
+//	  lowest leverage            2.4991  mm/mm
+//	  highest leverage           2.9264  mm/mm
+//	  progression                 14.60  %
+//	  leverage at sag            2.7634  mm/mm
+//	  sag                          48.2  mm
+//	  sag of the travel            31.3  %
+//	  anti-squat at sag            57.4  %
+//	  anti-rise at sag             49.7  %
+//	  pedal kickback at the end    7.31  °
+//	  chain growth at the end      8.27  mm
+//	  axle rearward at most        1.20  mm
+//	  travel where that is         32.0  mm
+//	  wheel force at the end       2650  N
+//	  energy to bottom            154.8  J
 //
 //	Required by the design
-//	  figure         value  allowed
-//	  ────────────────────────────────────────
-//	  progression    14.60  10 to 20 %     met
-//	  wheel travel  153.86  150 to 156 mm  met
+//	  figure              value  allowed
+//	  ─────────────────────────────────────────────
+//	  sag of the travel    31.3  25 to 33 %     met
+//	  progression         14.60  10 to 20 %     met
+//	  wheel travel       153.86  150 to 156 mm  met
 //
 // CSV and JSON are for programs: they hold everything, with 12 significant
 // digits, under names that carry their units and stay as they are. A value that
@@ -93,9 +104,9 @@
 //
 //	unknown-command unknown-flag wrong-flag wrong-value missing-value
 //	missing-file extra-argument named-twice unknown-column unknown-picture
-//	column-without-input past-travel unknown-ending several-to-stdout
+//	column-without-input picture-without-input no-drivetrain past-travel unknown-ending several-to-stdout
 //	no-such-file no-such-example not-a-file cannot-read would-overwrite
-//	cannot-write no-linkage no-load-case no-such-load-case case-left-out
+//	cannot-write no-linkage no-load-case no-such-load-case no-sag
 //	nothing-to-size letters-missing not-met
 //
 // those of mistakes in the file are listed in package cmd/internal/design.

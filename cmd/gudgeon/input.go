@@ -145,7 +145,7 @@ func (a *app) load(in inputOptions) (*loaded, error) {
 	if err := listProblem(list); err != nil {
 		return nil, err
 	}
-	a.warn(list)
+	a.warn(list...)
 	d, list := file.Variant(in.variant)
 	if err := listProblem(list); err != nil {
 		return nil, err

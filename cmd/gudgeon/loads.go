@@ -56,7 +56,7 @@ func (a *app) loads(o *loadsOptions) error {
 	if err != nil {
 		return err
 	}
-	cases, err := a.solve(l, o.cases)
+	cases, err := l.solve(o.cases)
 	if err != nil {
 		return err
 	}
@@ -69,7 +69,7 @@ func (a *app) loads(o *loadsOptions) error {
 
 // solve works out the named load cases, or all of them, in the order of the
 // design.
-func (a *app) solve(l *loaded, named []string) ([]kinematics.CaseLoads, error) {
+func (l *loaded) solve(named []string) ([]kinematics.CaseLoads, error) {
 	m, err := l.model("loads")
 	if err != nil {
 		return nil, err
@@ -77,36 +77,13 @@ func (a *app) solve(l *loaded, named []string) ([]kinematics.CaseLoads, error) {
 	if err := l.needCases(named); err != nil {
 		return nil, err
 	}
-	chosen := func(name string) bool { return len(named) == 0 || contains(named, name) }
-	beyond := map[string]bool{}
-	var left diag.List
-	for _, c := range l.design.Kinematics.Cases {
-		if beyond[c.Name] = beyondStatics(c); beyond[c.Name] && chosen(c.Name) {
-			left = append(left, diag.Diagnostic{Severity: diag.Warning, Code: "case-left-out", File: l.called(),
-				Message: "load case " + diag.Quote(c.Name) + " is left out",
-				Found:   "chain, brake and a force left to the spring are not computed yet"})
-		}
-	}
 	var cases []kinematics.CaseLoads
 	for _, c := range m.Loads() {
-		if chosen(c.Case) && !beyond[c.Case] {
+		if len(named) == 0 || contains(named, c.Case) {
 			cases = append(cases, c)
 		}
 	}
-	if cases == nil {
-		for i := range left {
-			left[i].Severity = diag.Error
-		}
-		return nil, listProblem(left)
-	}
-	a.warn(left)
 	return cases, nil
-}
-
-// beyondStatics reports whether the load case asks for more than a force on
-// the wheel.
-func beyondStatics(c kinematics.LoadCase) bool {
-	return c.Force == nil || c.ChainTension != 0 || c.PedalForce != 0 || c.BrakeForce != 0
 }
 
 // needCases refuses a design without load cases, and names that are none.
@@ -193,7 +170,7 @@ func loadsObject(l *loaded, cases []kinematics.CaseLoads) report.Object {
 			{Name: "case", Value: c.Case}, {Name: "travel_mm", Value: c.Travel}, {Name: "stroke_mm", Value: c.Stroke},
 			{Name: "shock_force_N", Value: c.ShockForce},
 		}
-		if l.leftToSpring(c.Case) {
+		if c.BySpring {
 			entries[i] = append(entries[i], report.Member{Name: "wheel_vertical_N", Value: c.WheelForce.Y})
 		}
 		if len(c.Remarks) > 0 {
@@ -209,16 +186,6 @@ func loadsObject(l *loaded, cases []kinematics.CaseLoads) report.Object {
 	}
 }
 
-// leftToSpring reports whether the load case leaves its force to the spring.
-func (l *loaded) leftToSpring(name string) bool {
-	for _, c := range l.design.Kinematics.Cases {
-		if c.Name == name {
-			return c.Force == nil
-		}
-	}
-	return false
-}
-
 // loadsPage is the loads for reading: a block a case, the largest force named.
 func loadsPage(l *loaded, cases []kinematics.CaseLoads) *report.Page {
 	p := &report.Page{
@@ -232,14 +199,22 @@ func loadsPage(l *loaded, cases []kinematics.CaseLoads) *report.Page {
 		p.Blocks = append(p.Blocks, report.Block{
 			Heading: c.Case,
 			Lead: append([]string{
-				fmt.Sprintf("travel %.1f mm, stroke %.1f mm; wheel force [%s, %s] N; shock %s",
-					c.Travel, c.Stroke, report.Fixed(c.WheelForce.X, 0), report.Fixed(c.WheelForce.Y, 0), shockWords(c.ShockForce)),
+				fmt.Sprintf("travel %.1f mm, stroke %.1f mm; %s; shock %s",
+					c.Travel, c.Stroke, wheelWords(c), shockWords(c.ShockForce)),
 			}, append(c.Remarks, "")...),
 			Table: table,
 			Notes: largestNote(c.Pins),
 		})
 	}
 	return p
+}
+
+// wheelWords tell the force on the wheel at the axle, beside drive and brake.
+func wheelWords(c kinematics.CaseLoads) string {
+	if c.BySpring {
+		return fmt.Sprintf("the spring holds %s N of vertical wheel force", report.Fixed(c.WheelForce.Y, 0))
+	}
+	return fmt.Sprintf("wheel force [%s, %s] N", report.Fixed(c.WheelForce.X, 0), report.Fixed(c.WheelForce.Y, 0))
 }
 
 func shockWords(force float64) string {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -14,22 +15,30 @@ import (
 type pictureKind struct {
 	name  string
 	of    string
-	cases bool // needs load cases
+	needs string // what the design must have, in words; "" where every design has it
+	has   func(*kinematics.Design) bool
 	draw  func(*loaded, *kinematics.Model) (*plots.Figure, error)
 }
 
-// serves reports whether the design has what the picture needs, so that "all"
-// can leave it out.
-func (k pictureKind) serves(l *loaded) bool { return !k.cases || len(l.design.Kinematics.Cases) > 0 }
-
 // pictureKinds lists the pictures of gudgeon plot, most used first.
 var pictureKinds = []pictureKind{
-	{"overview", "leverage, rising rate, axle and crank distance over one axis of travel", false, drawOverview},
-	{"leverage", "leverage ratio and its slope", false, drawLeverage},
-	{"rising-rate", "wheel rate that the leverage makes of a linear spring", false, drawRisingRate},
-	{"axle-path", "way of the rear axle, at equal scale", false, drawAxlePath},
-	{"pin-forces", "force in each pin, the force of each load case kept through the travel", true, drawPinForces},
+	{"overview", "leverage, springing, axle path and response over one axis of travel", "", always, drawOverview},
+	{"leverage", "leverage ratio and its slope", "", always, drawLeverage},
+	{"axle-path", "way of the rear axle, at equal scale", "", always, drawAxlePath},
+	{"rising-rate", "wheel rate that the leverage makes of a linear spring", "", always, drawRisingRate},
+	{"wheel-force", "wheel force and wheel rate of the design's spring", "[spring]",
+		func(d *kinematics.Design) bool { return d.Spring != nil }, drawWheelForce},
+	{"pedalling", "anti-squat and pedal kickback in three gears", "[drivetrain], [front], [mass] and rear.wheel_radius",
+		func(d *kinematics.Design) bool { return hasGround(d) && d.Drivetrain != nil && d.Mass != nil }, drawPedalling},
+	{"braking", "anti-rise", "[brake], [front], [mass] and rear.wheel_radius",
+		func(d *kinematics.Design) bool { return hasGround(d) && d.Brake != nil && d.Mass != nil }, drawBraking},
+	{"pin-forces", "force in each pin, the loads of each case kept through the travel", "[[load_case]]",
+		func(d *kinematics.Design) bool { return len(d.Cases) > 0 }, drawPinForces},
 }
+
+func always(*kinematics.Design) bool { return true }
+
+func hasGround(d *kinematics.Design) bool { return d.Front != nil && d.Rear.WheelRadius > 0 }
 
 func pictureNames() []string {
 	list := make([]string, len(pictureKinds))
@@ -82,19 +91,127 @@ func leverageWords(s *kinematics.Summary) string {
 
 func drawOverview(l *loaded, m *kinematics.Model) (*plots.Figure, error) {
 	s := sweepOf(m)
+	panels := []plots.Panel{{Heading: "leverage ratio, mm/mm", Lines: one("", s, s.Leverage, extremes(&s.Summary)...)}}
+	if s.WheelForce != nil {
+		panels = append(panels, plots.Panel{Heading: "wheel force of the spring, N", Lines: one("", s, s.WheelForce, sagMark(s)...)})
+	} else {
+		panels = append(panels, plots.Panel{Heading: risingRateHeading, Lines: one("", s, study.RisingRate(s))})
+	}
+	panels = append(panels, plots.Panel{Heading: "axle forward of its start, mm", Lines: one("", s, less(s.AxleX, s.AxleX[0]))})
+	if response := responseLines(s); response != nil {
+		panels = append(panels, plots.Panel{Heading: "anti-squat and anti-rise, %", Lines: response})
+	} else {
+		panels = append(panels, plots.Panel{Heading: "chainstay, growth in mm", Lines: one("", s, less(s.Chainstay, s.Chainstay[0]))})
+	}
 	return plots.Curves{
 		Caption: plots.Caption{
 			Title:       l.title() + ": the linkage over its travel",
-			Subtitle:    travelWords(&s.Summary) + fmt.Sprintf(", progression %.1f %%", s.Summary.ProgressionPercent),
+			Subtitle:    travelWords(&s.Summary) + fmt.Sprintf(", progression %.1f %%", s.Summary.ProgressionPercent) + inGear(s),
 			Description: leverageWords(&s.Summary) + fmt.Sprintf(" The axle moves back by at most %.1f mm.", s.Summary.AxleRearwardMax),
+		},
+		X: overTravel, Panels: panels,
+	}.Figure()
+}
+
+// responseLines are the answers to pedalling and braking that the design has
+// the inputs for.
+func responseLines(s *kinematics.Sweep) []plots.Line {
+	var lines []plots.Line
+	if s.AntiSquat != nil {
+		lines = append(lines, plots.Line{Name: "anti-squat", X: s.Travel, Y: s.AntiSquat})
+	}
+	if s.AntiRise != nil {
+		lines = append(lines, plots.Line{Name: "anti-rise", X: s.Travel, Y: s.AntiRise})
+	}
+	return lines
+}
+
+func inGear(s *kinematics.Sweep) string {
+	if s.Gear == (kinematics.Gear{}) {
+		return ""
+	}
+	return ", gear " + s.Gear.String()
+}
+
+// sagMark marks where the spring holds the rider.
+func sagMark(s *kinematics.Sweep) []plots.Mark {
+	sum := &s.Summary
+	if !sum.HasSag || !report.Exists(sum.SagTravel) {
+		return nil
+	}
+	i, _ := slices.BinarySearch(s.Travel, sum.SagTravel)
+	i = min(max(i, 1), len(s.Travel)-1)
+	along := (sum.SagTravel - s.Travel[i-1]) / (s.Travel[i] - s.Travel[i-1])
+	force := s.WheelForce[i-1] + along*(s.WheelForce[i]-s.WheelForce[i-1])
+	return []plots.Mark{{X: sum.SagTravel, Y: force, Name: fmt.Sprintf("sag %.0f %%", sum.SagPercent)}}
+}
+
+func drawWheelForce(l *loaded, m *kinematics.Model) (*plots.Figure, error) {
+	s := sweepOf(m)
+	sag := "no sag is known"
+	if marks := sagMark(s); marks != nil {
+		sag = fmt.Sprintf("the rider sits at %.1f mm, %.1f %% of the travel", s.Summary.SagTravel, s.Summary.SagPercent)
+	}
+	return plots.Curves{
+		Caption: plots.Caption{
+			Title:    "Wheel force over wheel travel",
+			Subtitle: l.title() + "; " + sag,
+			Description: fmt.Sprintf("The spring holds %.0f N at the end of the travel and takes up %.0f J on the way; %s.",
+				s.Summary.BottomOutWheelForce, s.Summary.EnergyToBottom/1000, sag),
 		},
 		X: overTravel,
 		Panels: []plots.Panel{
-			{Heading: "leverage ratio, mm/mm", Lines: one("", s, s.Leverage, extremes(&s.Summary)...)},
-			{Heading: "wheel rate for 1 N/mm of spring rate, N/mm", Lines: one("", s, study.RisingRate(s))},
-			{Heading: "axle forward of its start, mm", Lines: one("", s, less(s.AxleX, s.AxleX[0]))},
-			{Heading: "crank to axle, growth in mm", Lines: one("", s, less(s.Chainstay, s.Chainstay[0]))},
+			{Heading: "vertical wheel force, N", Lines: one("", s, s.WheelForce, sagMark(s)...)},
+			{Heading: "wheel rate, N/mm", Lines: one("", s, s.WheelRate)},
 		},
+	}.Figure()
+}
+
+// drawPedalling shows the design's gear between the smallest and the largest
+// cog.
+func drawPedalling(l *loaded, m *kinematics.Model) (*plots.Figure, error) {
+	chosen := spreadGears(l.design.Kinematics.Drivetrain)
+	sweeps, err := m.SweepGears(kinematics.SweepSettings{Positions: curvePositions}, chosen)
+	if err != nil {
+		return nil, err
+	}
+	squat, kickback := plots.Panel{Heading: "anti-squat, %"}, plots.Panel{Heading: "pedal kickback, °"}
+	for _, s := range sweeps {
+		squat.Lines = append(squat.Lines, plots.Line{Name: s.Gear.String(), X: s.Travel, Y: s.AntiSquat})
+		kickback.Lines = append(kickback.Lines, plots.Line{Name: s.Gear.String(), X: s.Travel, Y: times(s.Kickback, degrees(1))})
+	}
+	own := sweeps[slices.Index(chosen, l.design.Kinematics.Drivetrain.Gear)]
+	return plots.Curves{
+		Caption: plots.Caption{
+			Title:    "Answer to pedalling over wheel travel",
+			Subtitle: l.title() + "; cranks held, chainring x cog",
+			Description: fmt.Sprintf("In gear %s the anti-squat goes from %.1f %% to %.1f %%, the pedals kick back by %.1f° over the travel.",
+				own.Gear, own.AntiSquat[0], own.AntiSquat[len(own.AntiSquat)-1], degrees(own.Summary.KickbackEnd)),
+		},
+		X: overTravel, Panels: []plots.Panel{squat, kickback},
+	}.Figure()
+}
+
+// spreadGears are the smallest and the largest cog and the design's gear, by
+// cog; fewer where they are the same.
+func spreadGears(d *kinematics.Drivetrain) []kinematics.Gear {
+	byCog := func(a, b kinematics.Gear) int { return cmp.Compare(a.Cog, b.Cog) }
+	all := d.Gears()
+	chosen := []kinematics.Gear{slices.MinFunc(all, byCog), d.Gear, slices.MaxFunc(all, byCog)}
+	slices.SortStableFunc(chosen, byCog)
+	return slices.Compact(chosen)
+}
+
+func drawBraking(l *loaded, m *kinematics.Model) (*plots.Figure, error) {
+	s := sweepOf(m)
+	return plots.Curves{
+		Caption: plots.Caption{
+			Title:    "Answer to rear braking over wheel travel",
+			Subtitle: l.title() + "; caliper on " + l.design.Kinematics.Brake.Carrier,
+			Description: fmt.Sprintf("The anti-rise goes from %.1f %% to %.1f %%; at 100 %% braking neither lifts nor squats the rear.",
+				s.AntiRise[0], s.AntiRise[len(s.AntiRise)-1]),
+		},
+		X: overTravel, Panels: []plots.Panel{{Heading: "anti-rise, %", Lines: one("", s, s.AntiRise)}},
 	}.Figure()
 }
 
@@ -118,19 +235,21 @@ func drawLeverage(l *loaded, m *kinematics.Model) (*plots.Figure, error) {
 		X: overTravel,
 		Panels: []plots.Panel{
 			{Heading: "leverage ratio, mm/mm", Lines: one("", s, s.Leverage, extremes(&s.Summary)...)},
-			{Heading: "its slope, 1/m", Lines: one("", s, perMetre(s.LeverageSlope))},
+			{Heading: "its slope, 1/m", Lines: one("", s, times(s.LeverageSlope, 1000))},
 		},
 	}.Figure()
 }
 
-// perMetre turns 1/mm into 1/m, which reads in whole numbers.
-func perMetre(values []float64) []float64 {
+// times returns values · factor.
+func times(values []float64, factor float64) []float64 {
 	out := make([]float64, len(values))
 	for i, v := range values {
-		out[i] = v * 1000
+		out[i] = v * factor
 	}
 	return out
 }
+
+const risingRateHeading = "wheel rate for 1 N/mm of spring rate, N/mm"
 
 func drawRisingRate(l *loaded, m *kinematics.Model) (*plots.Figure, error) {
 	s := sweepOf(m)
@@ -145,7 +264,7 @@ func drawRisingRate(l *loaded, m *kinematics.Model) (*plots.Figure, error) {
 		},
 		X: overTravel,
 		Panels: []plots.Panel{
-			{Heading: "wheel rate for 1 N/mm of spring rate, N/mm", Lines: one("", s, rate)},
+			{Heading: risingRateHeading, Lines: one("", s, rate)},
 			{Heading: "wheel force for 1 N/mm of spring rate, N", Lines: one("", s, linearForce(s))},
 		},
 	}.Figure()
@@ -176,15 +295,12 @@ func drawAxlePath(l *loaded, m *kinematics.Model) (*plots.Figure, error) {
 
 // drawPinForces has a panel for each load case, a line for each pin.
 func drawPinForces(l *loaded, m *kinematics.Model) (*plots.Figure, error) {
-	if err := l.needCases(nil); err != nil {
-		return nil, err
-	}
 	var panels []plots.Panel
 	largest, where, which := 0.0, "", ""
 	for _, trace := range m.PinTraces(curvePositions) {
 		panel := plots.Panel{Heading: "force in the pin, kN: " + trace.Case}
 		for i, point := range trace.Points {
-			panel.Lines = append(panel.Lines, plots.Line{Name: point, X: trace.Travel, Y: kilo(trace.Force[i])})
+			panel.Lines = append(panel.Lines, plots.Line{Name: point, X: trace.Travel, Y: times(trace.Force[i], 1e-3)})
 			if f := slices.Max(trace.Force[i]); f > largest {
 				largest, where, which = f, point, trace.Case
 			}
@@ -194,17 +310,9 @@ func drawPinForces(l *loaded, m *kinematics.Model) (*plots.Figure, error) {
 	return plots.Curves{
 		Caption: plots.Caption{
 			Title:       "Force in each pin over wheel travel",
-			Subtitle:    l.title() + "; each load case's force kept through the travel",
+			Subtitle:    l.title() + "; the loads of each case kept through the travel",
 			Description: fmt.Sprintf("The largest is %s N at %s in load case %s. %s", report.Fixed(largest, 0), where, which, caution),
 		},
 		X: overTravel, Panels: panels, Highlight: where,
 	}.Figure()
-}
-
-func kilo(values []float64) []float64 {
-	out := make([]float64, len(values))
-	for i, v := range values {
-		out[i] = v / 1000
-	}
-	return out
 }

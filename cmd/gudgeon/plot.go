@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -139,26 +138,21 @@ type picture struct {
 func (o *plotOptions) pictures(l *loaded, m *kinematics.Model) ([]picture, error) {
 	var pictures []picture
 	for _, k := range pictureKinds {
-		named := contains(o.show.value, k.name)
-		if !named && !(contains(o.show.value, "all") && k.serves(l)) {
+		named, has := contains(o.show.value, k.name), k.has(l.design.Kinematics)
+		switch {
+		case named && !has:
+			return nil, inputProblem(diag.Diagnostic{Code: "picture-without-input", File: l.called(),
+				Message: fmt.Sprintf("picture %s needs %s", k.name, k.needs)})
+		case !named && !(has && contains(o.show.value, "all")):
 			continue
 		}
 		figure, err := k.draw(l, m)
 		if err != nil {
-			return nil, l.locatedOnce(err)
+			return nil, l.located(err)
 		}
 		pictures = append(pictures, picture{k.name, figure})
 	}
 	return pictures, nil
-}
-
-// locatedOnce is located for an error that may be a problem already.
-func (l *loaded) locatedOnce(err error) error {
-	var p *problem
-	if errors.As(err, &p) {
-		return p
-	}
-	return l.located(err)
 }
 
 // deliverPictures renders all pictures, then writes them.
@@ -191,8 +185,8 @@ func (a *app) deliverPictures(o pictureOptions, l *loaded, pictures []picture) e
 // warnLetters tells of letters that a PNG cannot show.
 func (a *app) warnLetters(f *plots.Figure) {
 	if missing := f.MissingLetters(); len(missing) > 0 {
-		a.warn(diag.List{{Severity: diag.Warning, Code: "letters-missing",
+		a.warn(diag.Diagnostic{Code: "letters-missing",
 			Message: fmt.Sprintf("the picture's typeface lacks %q; they are left out of a PNG", string(missing)),
-			Hint:    "an SVG shows them"}})
+			Hint:    "an SVG shows them"})
 	}
 }

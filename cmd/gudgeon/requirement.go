@@ -64,7 +64,7 @@ func (a *app) judge(l *loaded, outcomes []study.Outcome) error {
 		placed := l.file.Locate(l.input.variant, kinematics.InputErrors{{
 			Field: fmt.Sprintf("require[%d].%s", i, brokenBound(o)), Code: "not-met",
 			Message: fmt.Sprintf("%s must be %s", o.Figure.Name, o.Bounds()),
-			Found:   "it is " + report.Fixed(o.Value, o.Figure.Decimals),
+			Found:   found(o),
 		}})
 		list = append(list, placed...)
 	}
@@ -72,6 +72,14 @@ func (a *app) judge(l *loaded, outcomes []study.Outcome) error {
 		return nil
 	}
 	return &problem{code: exitNotMet, list: list}
+}
+
+// found says what came of the requirement's figure.
+func found(o study.Outcome) string {
+	if !report.Exists(o.Value) {
+		return "there is none"
+	}
+	return "it is " + report.Fixed(o.Value, o.Figure.Decimals)
 }
 
 // brokenBound is the key of the bound that the value breaks.

@@ -58,7 +58,7 @@ func (a *app) size(o *sizeOptions) error {
 	if len(l.design.Joints) == 0 {
 		return a.sizePins(o, l)
 	}
-	results, err := a.sizeJoints(l)
+	results, err := l.sizeJoints()
 	if err != nil {
 		return err
 	}
@@ -75,8 +75,8 @@ func (a *app) size(o *sizeOptions) error {
 
 // sizeJoints sizes every joint of the design. The mistakes of all joints are
 // told in one go.
-func (a *app) sizeJoints(l *loaded) ([]joints.Result, error) {
-	cases, err := a.casesForTies(l)
+func (l *loaded) sizeJoints() ([]joints.Result, error) {
+	cases, err := l.casesForTies()
 	if err != nil {
 		return nil, err
 	}
@@ -103,10 +103,10 @@ func (l *loaded) sizeJoint(j design.Joint, cases []kinematics.CaseLoads) (joints
 }
 
 // casesForTies solves the load cases where a joint is tied to the linkage.
-func (a *app) casesForTies(l *loaded) ([]kinematics.CaseLoads, error) {
+func (l *loaded) casesForTies() ([]kinematics.CaseLoads, error) {
 	for _, j := range l.design.Joints {
 		if j.Tie != nil {
-			return a.solve(l, nil)
+			return l.solve(nil)
 		}
 	}
 	return nil, nil
@@ -145,7 +145,7 @@ func inCase(name string) string {
 
 // sizePins lists what governs each pin of a design without joints.
 func (a *app) sizePins(o *sizeOptions, l *loaded) error {
-	cases, err := a.solve(l, nil)
+	cases, err := l.solve(nil)
 	var p *problem
 	if errors.As(err, &p) && p.list[0].Code == "no-linkage" {
 		return inputProblem(diag.Diagnostic{Code: "nothing-to-size", File: l.called(),

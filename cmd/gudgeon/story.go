@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"gudgeon/cmd/internal/report"
 	"gudgeon/kinematics"
 )
 
@@ -15,28 +16,28 @@ type milestone struct {
 }
 
 // tellStory sweeps the positions that a short page shows: start, quarter
-// points and end of what advances, and where the leverage has its extremes.
-// They are computed there, not picked from the samples.
-func (s *swept) tellStory(m *kinematics.Model) {
+// points and end of what advances, sag, and where the leverage has its
+// extremes. They are computed there, not picked from the samples.
+func (s *swept) tellStory(m *kinematics.Model, gears []kinematics.Gear) (err error) {
 	quarters := m.Sweep(s.settings(5))
 	var stones []milestone
 	for i, why := range []string{"start", "25 %", "50 %", "75 %", "end"} {
 		stones = append(stones, milestone{quarters.Stroke[i], why})
 	}
-	sum := &s.sweep.Summary
-	for _, extreme := range []struct {
-		travel float64
-		why    string
-	}{{sum.LeverageMaxAt, "highest leverage"}, {sum.LeverageMinAt, "lowest leverage"}} {
-		stones = addMilestone(stones, milestone{m.At(extreme.travel).Stroke, extreme.why})
+	sum := &s.sweeps[0].Summary
+	if sum.HasSag && report.Exists(sum.SagTravel) {
+		stones = addMilestone(stones, milestone{m.At(sum.SagTravel).Stroke, "sag"})
 	}
+	stones = addMilestone(stones, milestone{m.At(sum.LeverageMaxAt).Stroke, "highest leverage"})
+	stones = addMilestone(stones, milestone{m.At(sum.LeverageMinAt).Stroke, "lowest leverage"})
 	slices.SortStableFunc(stones, func(a, b milestone) int { return cmp.Compare(a.stroke, b.stroke) })
 	strokes := make([]float64, len(stones))
 	for i, st := range stones {
 		strokes[i] = st.stroke
 		s.marks = append(s.marks, st.why)
 	}
-	s.story = m.Sweep(kinematics.SweepSettings{Strokes: strokes})
+	s.stories, err = m.SweepGears(kinematics.SweepSettings{Strokes: strokes}, gears)
+	return err
 }
 
 // sameMilestone is how near two strokes are one row: nothing that a page's

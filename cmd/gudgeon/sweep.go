@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -17,6 +18,7 @@ type sweepOptions struct {
 	output    outputOptions
 	positions whole
 	by        choice
+	gear      gears
 	columns   names
 	all       bool
 	toLimit   bool
@@ -32,12 +34,13 @@ func newSweep(a *app) *cobra.Command {
 	}
 	cmd := &cobra.Command{
 		Use:     "sweep FILE",
-		Short:   "leverage ratio, axle path and instant centre over the travel",
+		Short:   "leverage, axle path, anti-squat, wheel force and more over the travel",
 		GroupID: groupLinkage,
 		Long: "FILE is a design file, - for standard input, or example:freshet for the built-in one.\n" +
 			"A table shows the rows that tell the story; --all or --positions show every one. CSV and JSON always hold all.",
 		Example: "gudgeon sweep example:freshet\n" +
 			"gudgeon sweep example:freshet --format csv --positions 11\n" +
+			"gudgeon sweep example:freshet --gear all --columns travel_mm,pedal_kickback_deg\n" +
 			"gudgeon sweep example:freshet --columns travel_mm,leverage_ratio --by stroke --positions 6",
 		Args: oneFile,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -50,13 +53,15 @@ func newSweep(a *app) *cobra.Command {
 	f := cmd.Flags()
 	f.Var(&o.positions, "positions", "positions of the sweep, 2 to 100000")
 	f.Var(&o.by, "by", "what advances in equal steps")
+	f.Var(&o.gear, "gear", "chain's gear; all: every cog (default the design's)")
 	f.Var(&o.columns, "columns", "these columns in this order, by their names in CSV")
 	f.BoolVar(&o.all, "all", false, "every position and column in a table too")
 	f.BoolVar(&o.toLimit, "to-limit", false, "as far as the linkage goes, where a dead point comes before full stroke")
 	o.input.addVariant(cmd)
 	group(cmd, "Result", "format", "output", "columns", "all")
-	group(cmd, "Sweep", "variant", "positions", "by", "to-limit")
+	group(cmd, "Sweep", "variant", "gear", "positions", "by", "to-limit")
 	cmd.RegisterFlagCompletionFunc("columns", completeWords(o.columns.allowed))
+	cmd.RegisterFlagCompletionFunc("gear", completeGear)
 	cmd.RegisterFlagCompletionFunc("by", completeWords(o.by.allowed))
 	return cmd
 }
@@ -77,9 +82,12 @@ func (a *app) sweep(o *sweepOptions) error {
 	if err != nil {
 		return err
 	}
+	if note := s.sweeps[0].Summary.SagRemark; note != "" {
+		a.warn(diag.Diagnostic{Code: "no-sag", File: l.called(), Message: note})
+	}
 	err = a.deliver(o.output, o.input.file, result{
 		page: func() *report.Page { return s.page() },
-		rows: func() *report.Table { return &report.Table{Columns: s.columns(s.sweep, true)} },
+		rows: func() *report.Table { return s.table() },
 		json: func() report.Object { return s.object() },
 	})
 	if err != nil {
@@ -92,9 +100,9 @@ func (a *app) sweep(o *sweepOptions) error {
 type swept struct {
 	*sweepOptions
 	loaded   *loaded
-	sweep    *kinematics.Sweep
-	story    *kinematics.Sweep // the rows of a short page, named by marks; nil where every row is shown
-	marks    []string
+	sweeps   []*kinematics.Sweep        // one, or one a gear
+	stories  []*kinematics.Sweep        // the rows of a short page, for each of sweeps; nil where every row is shown
+	marks    []string                   // what each row of a story is
 	limit    *kinematics.DeadPointError // with --to-limit, what ended the sweep; nil at full stroke
 	outcomes []study.Outcome
 }
@@ -109,14 +117,26 @@ func (o *sweepOptions) compute(l *loaded) (*swept, error) {
 	if err != nil {
 		return nil, l.located(err)
 	}
-	s.sweep = model.Sweep(o.settings(o.positions.value))
+	gears, err := o.gear.of(l)
+	if err != nil {
+		return nil, err
+	}
+	if s.sweeps, err = model.SweepGears(o.settings(o.positions.value), gears); err != nil {
+		return nil, l.located(err)
+	}
 	if err := s.checkColumns(); err != nil {
 		return nil, err
 	}
 	if format, _ := o.output.resolve(); format.ForPeople() && !o.everyRow && !o.all {
-		s.tellStory(model)
+		if err := s.tellStory(model, gears); err != nil {
+			return nil, l.located(err)
+		}
 	}
-	s.outcomes = study.Evaluate(l.design.Kinematics.Requirements, &s.sweep.Summary)
+	judged := &s.sweeps[0].Summary
+	if o.gear.all { // what a design requires, it requires in its own gear
+		judged = &model.Sweep(kinematics.SweepSettings{Positions: 2}).Summary
+	}
+	s.outcomes = study.Evaluate(l.design.Kinematics.Requirements, judged)
 	return s, nil
 }
 
@@ -139,7 +159,7 @@ func (o *sweepOptions) settings(positions int) kinematics.SweepSettings {
 // checkColumns refuses a column asked for by name that the design cannot fill.
 func (s *swept) checkColumns() error {
 	for _, c := range report.SweepColumns {
-		if _, ok := c.Of(s.sweep); !ok && contains(s.sweepOptions.columns.value, c.Name) {
+		if _, ok := c.Of(s.sweeps[0]); !ok && contains(s.sweepOptions.columns.value, c.Name) {
 			return inputProblem(diag.Diagnostic{Code: "column-without-input", File: s.loaded.called(),
 				Message: fmt.Sprintf("column %s needs %s", c.Name, c.Needs)})
 		}
@@ -170,30 +190,71 @@ func (s *swept) columns(sweep *kinematics.Sweep, all bool) []report.Column {
 	return cols
 }
 
+// table is the sweep for CSV: with every gear asked for, one after the other
+// behind a column of gears.
+func (s *swept) table() *report.Table {
+	return s.stacked(s.sweeps, func(sweep *kinematics.Sweep) []report.Column { return s.columns(sweep, true) })
+}
+
+// stacked puts the tables of several sweeps under each other.
+func (s *swept) stacked(sweeps []*kinematics.Sweep, columns func(*kinematics.Sweep) []report.Column) *report.Table {
+	table := &report.Table{Columns: columns(sweeps[0])}
+	if !s.gear.all {
+		return table
+	}
+	gear := report.Column{Name: "gear", Heading: "gear"}
+	for i, sweep := range sweeps {
+		if i > 0 {
+			table.Breaks = append(table.Breaks, table.Len())
+			table.Append(columns(sweep))
+		}
+		for range sweep.Travel {
+			gear.Words = append(gear.Words, sweep.Gear.String())
+		}
+	}
+	table.Columns = append([]report.Column{gear}, table.Columns...)
+	return table
+}
+
 // page is the sweep for reading.
 func (s *swept) page() *report.Page {
-	table := &report.Table{}
-	if s.story != nil {
-		table.Columns = append(table.Columns, report.Column{Name: "at", Heading: "at", Words: s.marks, Plain: true})
-		table.Columns = append(table.Columns, s.columns(s.story, false)...)
-	} else {
-		table.Columns = s.columns(s.sweep, s.all)
-	}
 	p := &report.Page{
 		Title:    s.loaded.title(),
-		Subtitle: "The linkage over its travel: x forward, y up from the crank axis, 0 at full extension",
-		Blocks: []report.Block{
-			{Table: table},
-			{Heading: "Summary", Table: report.SummaryTable(&s.sweep.Summary)},
-		},
+		Subtitle: "The linkage over its travel: x forward, y up from the crank axis, 0 at full extension" + s.gearWords(),
 	}
 	if s.limit != nil {
-		p.Blocks = append([]report.Block{{Notes: []string{limitLine(s.limit)}}}, p.Blocks...)
+		p.Blocks = append(p.Blocks, report.Block{Notes: []string{limitLine(s.limit)}})
+	}
+	p.Blocks = append(p.Blocks, report.Block{Table: s.pageTable()})
+	for _, sweep := range s.sweeps {
+		heading := "Summary"
+		if s.gear.all {
+			heading += ", gear " + sweep.Gear.String()
+		}
+		p.Blocks = append(p.Blocks, report.Block{Heading: heading, Table: report.SummaryTable(&sweep.Summary)})
 	}
 	if len(s.outcomes) > 0 {
 		p.Blocks = append(p.Blocks, requirementBlock(s.outcomes))
 	}
 	return p
+}
+
+func (s *swept) gearWords() string {
+	if gear := s.sweeps[0].Gear; gear != (kinematics.Gear{}) && !s.gear.all {
+		return "; gear " + gear.String()
+	}
+	return ""
+}
+
+// pageTable is every row, or the story with what each row is.
+func (s *swept) pageTable() *report.Table {
+	if s.stories == nil {
+		return s.stacked(s.sweeps, func(sweep *kinematics.Sweep) []report.Column { return s.columns(sweep, s.all) })
+	}
+	return s.stacked(s.stories, func(story *kinematics.Sweep) []report.Column {
+		marks := report.Column{Name: "at", Heading: "at", Words: s.marks, Plain: true}
+		return append([]report.Column{marks}, s.columns(story, false)...)
+	})
 }
 
 // limitLine tells why a sweep ends before its stroke.
@@ -207,9 +268,22 @@ func (s *swept) object() report.Object {
 		{Name: "schema", Value: "gudgeon/sweep/1"},
 		{Name: "design", Value: s.loaded.name()},
 		{Name: "variant", Value: s.input.variant},
-		{Name: "gear", Value: gearName(s.loaded.design.Kinematics.Drivetrain)},
-		{Name: "summary", Value: report.SummaryObject(&s.sweep.Summary)},
 	}
+	if !s.gear.all {
+		own := s.gearObject(s.sweeps[0])
+		last := len(own) - 1 // the positions, which are long, come last
+		return slices.Concat(o, own[:last], s.asideObject(), own[last:])
+	}
+	gears := make([]report.Object, len(s.sweeps))
+	for i, sweep := range s.sweeps {
+		gears[i] = s.gearObject(sweep)
+	}
+	return append(slices.Concat(o, s.asideObject()), report.Member{Name: "gears", Value: gears})
+}
+
+// asideObject is what the document holds only where there is something to tell.
+func (s *swept) asideObject() report.Object {
+	var o report.Object
 	if s.limit != nil {
 		o = append(o, report.Member{Name: "limit", Value: report.Object{
 			{Name: "stroke_mm", Value: s.limit.Stroke}, {Name: "travel_mm", Value: s.limit.Travel},
@@ -220,13 +294,19 @@ func (s *swept) object() report.Object {
 	if len(s.outcomes) > 0 {
 		o = append(o, report.Member{Name: "requirements", Value: requirementLines(s.outcomes)})
 	}
-	return append(o, report.Member{Name: "positions", Value: &report.Table{Columns: s.columns(s.sweep, true)}})
+	return o
 }
 
-// gearName is the gear of the design, null without a drivetrain.
-func gearName(d *kinematics.Drivetrain) any {
-	if d == nil {
-		return nil
+// gearObject is the part of the document that belongs to one gear; the gear is
+// null without a drivetrain.
+func (s *swept) gearObject(sweep *kinematics.Sweep) report.Object {
+	var gear any
+	if sweep.Gear != (kinematics.Gear{}) {
+		gear = sweep.Gear.String()
 	}
-	return fmt.Sprintf("%dx%d", d.Gear.Chainring, d.Gear.Cog)
+	return report.Object{
+		{Name: "gear", Value: gear},
+		{Name: "summary", Value: report.SummaryObject(&sweep.Summary)},
+		{Name: "positions", Value: &report.Table{Columns: s.columns(sweep, true)}},
+	}
 }

@@ -1,5 +1,7 @@
 package report
 
+import "slices"
+
 // Column is one column of a Table. Exactly one of Numbers, Words and Truths
 // holds its values; a column of an empty table has none.
 type Column struct {
@@ -69,24 +71,17 @@ func (c *Column) cell(i int) string {
 	return Fixed(c.Numbers[i], c.Decimals)
 }
 
-// Pick returns the table of the rows given, in that order.
-func (t *Table) Pick(rows []int) *Table {
-	picked := &Table{}
-	for _, c := range t.Columns {
-		p := c
-		p.Numbers, p.Words, p.Truths = pick(c.Numbers, rows), pick(c.Words, rows), pick(c.Truths, rows)
-		picked.Columns = append(picked.Columns, p)
+// Append adds the rows of columns of the same kinds, in the same order. What
+// the table was made from is not written to. It panics where the number of
+// columns differs.
+func (t *Table) Append(columns []Column) {
+	if len(columns) != len(t.Columns) {
+		panic("report: the tables have different columns")
 	}
-	return picked
-}
-
-func pick[T any](values []T, rows []int) []T {
-	if values == nil {
-		return nil
+	for k := range t.Columns {
+		c := &t.Columns[k]
+		c.Numbers = slices.Concat(c.Numbers, columns[k].Numbers)
+		c.Words = slices.Concat(c.Words, columns[k].Words)
+		c.Truths = slices.Concat(c.Truths, columns[k].Truths)
 	}
-	out := make([]T, len(rows))
-	for k, i := range rows {
-		out[k] = values[i]
-	}
-	return out
 }

@@ -134,11 +134,17 @@ func TestUnequalColumnsPanic(t *testing.T) {
 	WriteCSV(&bytes.Buffer{}, table)
 }
 
-func TestPick(t *testing.T) {
-	got := sample().Pick([]int{2, 0})
-	if got.Len() != 2 || got.Columns[0].Words[0] != "<x&y>|*" || got.Columns[1].Numbers[1] != 12.345678901234 || got.Columns[2].Truths[0] != true {
-		t.Errorf("got %+v", got)
+func TestAppend(t *testing.T) {
+	table, more := sample(), sample()
+	first := table.Columns[1].Numbers
+	table.Append(more.Columns)
+	if table.Len() != 6 || table.Columns[0].Words[5] != "<x&y>|*" || table.Columns[1].Numbers[3] != 12.345678901234 || !table.Columns[2].Truths[3] {
+		t.Errorf("got %+v", table)
 	}
+	if len(first) != 3 || more.Len() != 3 {
+		t.Error("the columns it was made from changed")
+	}
+	table.check()
 }
 
 func TestPages(t *testing.T) {
@@ -214,9 +220,29 @@ func TestWrap(t *testing.T) {
 		{"a reallylongword b", 6, []string{"a", "reallylongword", "b"}},
 		{"日本 語", 4, []string{"日本", "語"}},
 	} {
-		if d := cmp.Diff(c.want, wrap(c.s, c.width)); d != "" {
+		if d := cmp.Diff(c.want, wrap(c.s, c.width, 2)); d != "" {
 			t.Errorf("%q at %d: %s", c.s, c.width, d)
 		}
+	}
+}
+
+// A heading that is wider than its column is carried on to the next line, and
+// all headings stand on their units.
+func TestHeadingLines(t *testing.T) {
+	table := &Table{Columns: []Column{
+		{Heading: "crank to axle", Unit: "mm", Decimals: 1, Numbers: []float64{436.2}},
+		{Heading: "at", Words: []string{"here"}},
+	}}
+	want := []string{
+		"crank",
+		"   to",
+		" axle  at",
+		"   mm",
+		"───────────",
+		"436.2  here",
+	}
+	if d := cmp.Diff(want, table.text()); d != "" {
+		t.Error(d)
 	}
 }
 

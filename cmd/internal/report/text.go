@@ -51,39 +51,44 @@ func writeLines(b *bufio.Writer, lines []string, indent string) {
 // width follows from what they hold, are not.
 const lineWidth = 100
 
+// continued stands before what is carried on to the next line.
+const continued = "  "
+
 // writeWrapped writes lines of running text; what does not fit is carried on
 // two blanks in.
 func writeWrapped(b *bufio.Writer, lines []string, indent string, ink func(string) string) {
 	for _, l := range lines {
-		for i, part := range wrap(diag.Visible(l), lineWidth-len(indent)) {
+		for i, part := range wrap(diag.Visible(l), lineWidth-len(indent), len(continued)) {
 			if i > 0 {
-				part = "  " + part
+				part = continued + part
 			}
 			b.WriteString(strings.TrimRight(indent+ink(part), " ") + "\n")
 		}
 	}
 }
 
-// wrap breaks s at blanks into parts of at most width cells, two fewer after
-// the first; a longer word stays whole. Text that fits is one part.
-func wrap(s string, width int) []string {
+// wrap breaks s at blanks into parts of at most width cells, less by indent
+// after the first; a longer word stays whole. Text that fits is one part.
+func wrap(s string, width, indent int) []string {
 	if Width(s) <= width {
 		return []string{s}
 	}
 	var parts []string
 	part := ""
 	for word := range strings.FieldsSeq(s) {
-		if part != "" && Width(part)+1+Width(word) > width {
+		room := width
+		if len(parts) > 0 {
+			room -= indent
+		}
+		switch {
+		case part == "":
+			part = word
+		case Width(part)+1+Width(word) <= room:
+			part += " " + word
+		default:
 			parts = append(parts, part)
-			part = ""
-			if len(parts) == 1 {
-				width -= 2
-			}
+			part = word
 		}
-		if part != "" {
-			part += " "
-		}
-		part += word
 	}
 	return append(parts, part)
 }
@@ -93,12 +98,16 @@ func wrap(s string, width int) []string {
 func (t *Table) text() []string {
 	t.check()
 	columns := make([]laid, len(t.Columns))
-	anyUnit := false
+	anyUnit, high := false, 0
 	for k := range t.Columns {
 		columns[k] = layOut(&t.Columns[k])
 		anyUnit = anyUnit || t.Columns[k].Unit != ""
+		high = max(high, len(columns[k].heading))
 	}
-	lines := []string{joinCells(columns, func(c laid) string { return c.Heading })}
+	var lines []string
+	for i := range high {
+		lines = append(lines, joinCells(columns, func(c laid) string { return c.headingLine(i, high) }))
+	}
 	if anyUnit {
 		lines = append(lines, joinCells(columns, func(c laid) string { return c.Unit }))
 	}
@@ -114,20 +123,34 @@ func (t *Table) text() []string {
 	return lines
 }
 
-// laid is a column with its cells as they are shown and the width they need.
+// laid is a column with its cells as they are shown, the width they need, and
+// the heading in lines of that width.
 type laid struct {
 	*Column
-	cells []string
-	width int
+	cells   []string
+	width   int
+	heading []string
 }
 
 func layOut(c *Column) laid {
-	l := laid{Column: c, cells: make([]string, c.len()), width: max(Width(c.Heading), Width(c.Unit))}
+	l := laid{Column: c, cells: make([]string, c.len()), width: Width(c.Unit)}
 	for i := range l.cells {
 		l.cells[i] = diag.Visible(c.cell(i))
 		l.width = max(l.width, Width(l.cells[i]))
 	}
+	for word := range strings.FieldsSeq(c.Heading) {
+		l.width = max(l.width, Width(word))
+	}
+	l.heading = wrap(c.Heading, l.width, 0)
 	return l
+}
+
+// headingLine is line i of a header of high lines; headings stand at its foot.
+func (l laid) headingLine(i, high int) string {
+	if i -= high - len(l.heading); i >= 0 {
+		return l.heading[i]
+	}
+	return ""
 }
 
 // columnGap stands between two columns.
