@@ -31,27 +31,38 @@ func (x *indexer) recover(err error) bool {
 	start := x.failedLine(at)
 	first, last := x.src.line(start), x.src.line(at)
 	m := mistake{message: e.Message, line: strings.TrimLeft(x.src.lineText(first), " \t"), rest: x.src.whole[at:]}
-	m.at = span{at, min(len(x.src.text), at+m.width())}
-	if m.opener() != 0 && (last > first || m.unclosed()) {
-		m.later = true
+	m.later = m.opener() != 0 && (last > first || m.unclosed())
+	if m.later {
 		last = first
-		i := strings.IndexByte(x.src.whole[start:], m.opener())
-		m.at = span{start + i, start + i + 1}
-	} else if m.opener() != 0 && m.isOpenText() {
-		i := strings.IndexByte(x.src.whole[start:], m.opener())
-		m.at = span{start + i, start + len(m.line)}
-	} else if !strings.Contains(m.line, "=") && !m.isControl() {
-		m.at = span{start, start + len(m.line)}
-	} else if v := m.value(); !strings.HasPrefix(m.line, "=") && v != "" && m.isWord(v) {
-		i := len(m.line) - len(m.behindKey()) + strings.Index(m.behindKey(), v)
-		m.at = span{start + i, start + i + len(v)}
 	}
+	m.at = x.blame(start, at, &m)
 	x.broken(start, &m)
 	x.out.add(m.problem())
 	if x.mistakes++; x.mistakes >= maxMistakes || x.mistakes >= maxForeign && len(x.root.entries) == 0 {
 		return false
 	}
 	return x.resume(last+1, m.later || m.opener() != 0 && !m.says("expected newline"))
+}
+
+// blame is what to mark for a mistake that shows at a place, in an expression
+// that begins at start: what was opened and not closed, a whole word, or what
+// stands there.
+func (x *indexer) blame(start, at int, m *mistake) span {
+	behind := start + len(m.line) - len(m.behindKey())
+	opened := behind + strings.IndexByte(m.behindKey(), m.opener())
+	value := m.value()
+	switch {
+	case m.later:
+		return span{opened, opened + 1}
+	case m.opener() != 0 && m.isOpenText():
+		return span{opened, start + len(m.line)}
+	case !strings.Contains(m.line, "=") && !m.isControl():
+		return span{start, start + len(m.line)}
+	case !strings.HasPrefix(m.line, "=") && value != "" && m.isWord(value):
+		i := behind + strings.Index(m.behindKey(), value)
+		return span{i, i + len(value)}
+	}
+	return span{at, min(len(x.src.text), at+m.width())}
 }
 
 // resume moves the parser to the line, or behind a value that may span lines to
