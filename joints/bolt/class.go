@@ -1,6 +1,5 @@
 package bolt
 
-
 // Class is what a fastener is made of: a strength class or an alloy. MPa.
 type Class struct {
 	Name     string
@@ -70,4 +69,3 @@ func ClassNames() []string {
 	}
 	return names
 }
-

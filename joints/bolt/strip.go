@@ -1,21 +1,22 @@
 package bolt
 
-import "math"
+import (
+	"fmt"
+	"math"
+)
 
 // Engagement is a threaded pair whose threads may shear off: a bolt in a nut or a
 // tapped part.
 type Engagement struct {
-	Thread   Thread
-	BoltRm   float64 // tensile strength, MPa
-	BoltTau  float64 // τB of the bolt, MPa
-	NutTau   float64 // τB of the nut or tapped part, MPa
-	Boss     float64 // s, outside diameter or width across flats of the nut or boss, mm; 0: wide
-	RunOut   float64 // threads of the length that do not carry, in pitches
-	Material string  // of the nut or tapped part, for words
+	Thread  Thread
+	BoltRm  float64 // tensile strength, MPa
+	BoltTau float64 // τB of the bolt, MPa
+	NutTau  float64 // τB of the nut or tapped part, MPa
+	Boss    float64 // s, outside diameter or width across flats of the nut or boss, mm; 0: wide
 }
 
-// usualRunOut is the 0.8·P that the chamfers and run-out of a thread take.
-const usualRunOut = 0.8
+// runOut is the threads, in pitches, that chamfers and run-out take from a length.
+const runOut = 0.8
 
 // Strip is what an engagement can carry.
 type Strip struct {
@@ -61,7 +62,7 @@ func (t Thread) externalArea() float64 {
 // A length of 0.8·P or less carries nothing. VDI 2230-1:2015, 5.5.5, and
 // ISO/TR 16224:2012, after E. M. Alexander (SAE 770420).
 func (e Engagement) Strength(length float64) Strip {
-	m := math.Max(length-e.RunOut*e.Thread.Pitch, 0)
+	m := math.Max(length-runOut*e.Thread.Pitch, 0)
 	inner, outer := e.NutTau*e.Thread.internalArea(), e.BoltTau*e.Thread.externalArea()
 	s := Strip{Ratio: inner / outer, Break: 1.2 * e.BoltRm * e.Thread.StressArea()}
 	s.C1 = e.dilation(&s)
@@ -72,12 +73,12 @@ func (e Engagement) Strength(length float64) Strip {
 
 // Needed returns the length of engagement, mm, that carries a force.
 func (e Engagement) Needed(force float64) float64 {
-	perMM := e.Strength(1 + e.RunOut*e.Thread.Pitch).Weaker()
-	return force/perMM + e.RunOut*e.Thread.Pitch
+	perMM := e.Strength(1 + runOut*e.Thread.Pitch).Weaker()
+	return force/perMM + runOut*e.Thread.Pitch
 }
 
 // dilation returns C1, by which a slim nut widens: 1 in a wide part, else
-// 3.8·s/d − (s/d)² − 2.61 for 1.4 <= s/d < 1.9. Below 1.4 that of 1.4 is held and
+// 3.8·s/d − (s/d)² − 2.61 for 1.4 <= s/d < 1.9. Below, that of 1.4 is held and
 // told.
 func (e Engagement) dilation(s *Strip) float64 {
 	x := e.Boss / e.Thread.Diameter
@@ -85,7 +86,7 @@ func (e Engagement) dilation(s *Strip) float64 {
 		return 1
 	}
 	if x < 1.4 {
-		s.Past = "the boss around the thread is narrower than 1.4 diameters, where its widening (C1) is not known"
+		s.past("the boss around the thread is narrower than 1.4 diameters, where its widening (C1) is not known")
 		x = 1.4
 	}
 	return 3.8*x - x*x - 2.61
@@ -94,11 +95,13 @@ func (e Engagement) dilation(s *Strip) float64 {
 // Bounds of RS for the fits of C2 and C3.
 const leastRatio, largestRatio = 0.4, 2.2
 
-// bending returns C2 of the bolt's thread and C3 of the nut's: the weaker thread
-// bends the stronger one away. RS outside 0.4 to 2.2 is held there, where only the
-// stronger thread's value is out of range, which does not govern by far.
+// bending returns C2 of the bolt's thread and C3 of the nut's: the stronger thread
+// bends the weaker one less. An RS outside 0.4 to 2.2 is held there and told.
 func bending(s *Strip) (c2, c3 float64) {
 	rs := math.Min(math.Max(s.Ratio, leastRatio), largestRatio)
+	if rs != s.Ratio {
+		s.past(fmt.Sprintf("the threads' strength ratio RS is %.3g, outside 0.4 to 2.2 where their bending (C2, C3) is known", s.Ratio))
+	}
 	c2, c3 = 0.897, 0.897
 	if rs > 1 {
 		c2 = 5.594 - 13.682*rs + 14.107*rs*rs - 6.057*rs*rs*rs + 0.9353*rs*rs*rs*rs
@@ -107,4 +110,12 @@ func bending(s *Strip) (c2, c3 float64) {
 		c3 = 0.728 + 1.769*rs - 2.896*rs*rs + 1.296*rs*rs*rs
 	}
 	return c2, c3
+}
+
+// past notes what lies outside the range of a fit.
+func (s *Strip) past(what string) {
+	if s.Past != "" {
+		what = "; " + what
+	}
+	s.Past += what
 }

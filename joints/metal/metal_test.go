@@ -1,0 +1,60 @@
+package metal
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"gudgeon/joints/material"
+)
+
+// Every name has constants that can be computed with, in its smallest section.
+func TestEveryName(t *testing.T) {
+	for _, name := range Names() {
+		m, err := Find(name, 5)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if m.Name != name || !(m.Modulus > 60e3 && m.Modulus < 220e3) || !(m.Poisson > 0.25 && m.Poisson < 0.35) || !(m.Thermal > 8e-6 && m.Thermal < 24e-6) {
+			t.Errorf("%+v", m)
+		}
+		if m.Yield > 0 && !(m.Shear > 0.5*m.Ultimate && m.Shear < 0.7*m.Ultimate && m.Pressure > 0 && m.PressureSource() != "") {
+			t.Errorf("%+v", m)
+		}
+	}
+	for _, r := range rows {
+		for _, name := range r.names {
+			if m, ok := material.Find(name); !ok || m.Family != r.family {
+				t.Errorf("row %s belongs to no material", name)
+			}
+		}
+	}
+}
+
+func TestFind(t *testing.T) {
+	if _, err := Find("cheese", 5); !errors.Is(err, ErrUnknown) {
+		t.Error(err)
+	}
+	if _, err := Find("7075-T6", 500); err == nil || errors.Is(err, ErrUnknown) || err.Error() != "7075-T6 is documented to 200 mm" {
+		t.Error(err)
+	}
+	thin, _ := Find("42CrMo4+QT", 16)
+	thick, _ := Find("42CrMo4+QT", 17)
+	if thin.Yield != 900 || thick.Yield != 750 || math.Abs(thin.ShearYield()-519.615) > 0.001 {
+		t.Errorf("%g, %g", thin.Yield, thick.Yield)
+	}
+}
+
+// 7075-T6 plate, MIL-HDBK-5J: 669/807 at 1.5, 786/1000 at 2.
+func TestBearing(t *testing.T) {
+	m, _ := Find("7075-T6", 20)
+	for _, c := range []struct{ ratio, y, u float64 }{{0, 0, 0}, {0.75, 334.5, 403.5}, {1.5, 669, 807}, {1.75, 727.5, 903.5}, {2, 786, 1000}, {5, 786, 1000}} {
+		if y, u := m.Bearing(c.ratio); math.Abs(y-c.y) > 1e-9 || math.Abs(u-c.u) > 1e-9 {
+			t.Errorf("at %g: %g, %g; want %g, %g", c.ratio, y, u, c.y, c.u)
+		}
+	}
+	m, _ = Find("6082-T6", 20)
+	if y, u := m.Bearing(2); y != 375 || u != 442.5 {
+		t.Errorf("6082-T6: %g, %g", y, u)
+	}
+}
