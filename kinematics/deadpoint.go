@@ -26,7 +26,7 @@ func (e *DeadPointError) Error() string {
 
 // Problem says what must hold.
 func (e *DeadPointError) Problem() string {
-	return "the linkage must move through its full stroke, " + millimetres(e.Wanted)
+	return "the linkage must move through its full stroke, " + millimetres(e.Wanted) + " mm"
 }
 
 // Where says how far it comes and what stands in its way.
@@ -35,7 +35,7 @@ func (e *DeadPointError) Where() string {
 	if e.Stroke == 0 {
 		s += " at the design position"
 	} else {
-		s += fmt.Sprintf(" at stroke %s, travel %s", millimetres(e.Stroke), millimetres(e.Travel))
+		s += fmt.Sprintf(" at stroke %s mm, travel %s mm", millimetres(e.Stroke), millimetres(e.Travel))
 	}
 	if len(e.Members) > 0 {
 		s += "; " + list(e.Members) + " stand in line there, through " + list(e.Points)

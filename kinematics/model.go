@@ -1,6 +1,8 @@
 package kinematics
 
 import (
+	"fmt"
+
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"gudgeon/kinematics/linkage"
@@ -76,7 +78,30 @@ func NewToLimit(d *Design) (*Model, *DeadPointError, error) {
 	if err := m.load(); err != nil {
 		return nil, nil, err
 	}
+	if end == nil {
+		if err := m.casesWithin(full); err != nil {
+			return nil, nil, err
+		}
+	}
 	return m, end, nil
+}
+
+// casesWithin reports load cases beyond the full travel.
+func (m *Model) casesWithin(full float64) error {
+	var errs InputErrors
+	for k, c := range m.design.Cases {
+		if !c.Travel.OfFull && c.Travel.Value > full {
+			errs = append(errs, &InputError{
+				Field: fmt.Sprintf("load_case[%d].travel", k), Code: "out-of-range",
+				Message: "travel of a load case must be within the full travel, " + millimetres(full) + " mm",
+				Found:   "this is " + millimetres(c.Travel.Value), Hint: `write "100%" for the end of the travel`,
+			})
+		}
+	}
+	if errs != nil {
+		return errs
+	}
+	return nil
 }
 
 // load prepares the spring and runs the chain of every gear that the design
