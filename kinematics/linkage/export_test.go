@@ -15,6 +15,9 @@ func ByStroke(m *Mechanism) *Plan { return compile(m, 0, rules...) }
 // ByAngle compiles m by the angle of a link; nil where it cannot.
 func ByAngle(m *Mechanism, link int) *Plan { return compile(m, link, rules...) }
 
+// ByStroke tells a plan that advances by the stroke.
+func (p *Plan) ByStroke() bool { return !p.byAngle }
+
 // LoopSize is the largest loop of a plan.
 func LoopSize(p *Plan) int { return p.loopSize }
 

@@ -23,6 +23,7 @@ type loop struct {
 	vars  int
 	slot  int
 	sign  float64 // of det Φq at the design position, 0 before it is known
+	det   float64 // its size there
 }
 
 // hung is a link of a loop.
@@ -97,12 +98,11 @@ const (
 	// loopExact is the size below which the factors of the place before the step
 	// serve for velocities as well.
 	loopExact = 1e-13
-	// loopNoise is the size below which a step that does not halve the one
-	// before meets nothing but rounding: near a dead point, or far from the
-	// origin.
+	// loopNoise is the size below which a step no smaller than the one before
+	// meets nothing but rounding: near a dead point, or far from the origin.
 	loopNoise = 1e-6
 	// loopTurns bounds the iteration.
-	loopTurns = 12
+	loopTurns = 20
 	// loopJump is the largest correction, rad, that still belongs to the same
 	// branch; a bigger one asks for a shorter step.
 	loopJump = 0.2
@@ -377,7 +377,7 @@ func (s *loop) close(pt *Path, i int) (step float64, ok bool) {
 		}
 		s.advance(pt, x, i)
 		s.place(pt, i)
-		if step < loopSettled || step < loopNoise && step >= before/2 {
+		if step < loopSettled || step < loopNoise && step >= before {
 			return step, true
 		}
 		before = step
@@ -553,8 +553,19 @@ func (s *loop) learn(pt *Path, i int) (ok bool) {
 	if !pt.loop.lu.factor() || pt.loop.lu.condition() < deadSine {
 		return false
 	}
-	s.sign = pt.loop.lu.sign
+	s.sign, s.det = pt.loop.lu.sign, pt.loop.lu.size()
 	return true
+}
+
+// shut is the share of det Φq at the design position below which two places of
+// the loop are one: what a trace cannot tell from a change point.
+const shut = 3e-7
+
+// closes: the loop is at its limit at position i.
+func (s *loop) closes(pt *Path, i int) bool {
+	s.place(pt, i)
+	s.jacobian(pt, nil, i)
+	return !pt.loop.lu.factor() || pt.loop.lu.size() < shut*s.det
 }
 
 func (s *loop) inputs() []int {

@@ -98,3 +98,12 @@ func (f *lu) condition() float64 {
 	}
 	return lo / hi // of reciprocals: the same ratio
 }
+
+// size is the determinant without its sign.
+func (f *lu) size() float64 {
+	det := 1.0
+	for k := range f.n {
+		det *= math.Abs(f.a[k*f.n+k])
+	}
+	return 1 / det // of reciprocals
+}

@@ -21,6 +21,7 @@ type Motion struct {
 	size  float64 // of the largest coordinate, for what rounding leaves
 	bound uint64  // how often a geometry was bound
 
+	sense float64  // dℓ/dθ at the design position for a plan by angle, 0 before it is known
 	track track    // of the last Trace
 	ahead []r2.Vec // rotors that a step of the trace looks for
 	reach float64  // mm of stroke; 0 before Trace
@@ -177,6 +178,9 @@ const (
 	// closeNoise is the error, relative to the size, below which a turn that
 	// does not halve it meets nothing but rounding.
 	closeNoise = 2e-13
+	// closeTurn is a rounding of the crank's own angle, rad: where the crank is
+	// about to turn back the length follows the angle beyond bounds.
+	closeTurn = 4e-16
 	// closeTurns bounds the iteration.
 	closeTurns = 10
 )
@@ -188,40 +192,45 @@ func (m *Motion) turnToStroke(pt *Path, lo, hi int) int {
 	for i := lo; i < hi; i++ {
 		pt.drive.miss[i] = math.Inf(1)
 	}
+	turned := lo
 	for range closeTurns {
 		if got := m.place(pt, lo, hi); got < hi {
 			return got
 		}
 		m.shockRates(pt, lo, hi)
-		turned, got := m.closer(pt, lo, hi)
-		if got < hi {
+		var got int
+		if turned, got = m.closer(pt, lo, hi); got < hi {
 			return got
 		}
-		if !turned {
+		if turned == hi {
 			return hi
 		}
 	}
-	return lo
+	return turned
 }
 
-// closer turns the cranks whose shock has not yet its length. got is the first
-// position from which the length is out of reach, or hi.
-func (m *Motion) closer(pt *Path, lo, hi int) (turned bool, got int) {
+// closer turns the cranks whose shock has not yet its length. turned is the
+// first of them, or hi; got the first position from which the length is out of
+// reach or that lies past an extreme of it, or hi.
+func (m *Motion) closer(pt *Path, lo, hi int) (turned, got int) {
 	d, r := &pt.drive, pt.rotors[0]
 	enough, noise := closeEnough*m.size, closeNoise*m.size
+	turned = hi
 	for i := lo; i < hi; i++ {
 		miss := m.length - pt.Stroke[i] - d.l[i]
+		turn := miss / d.dl[i]
 		was, now := d.miss[i], math.Abs(miss)
 		d.miss[i] = now
-		if now <= enough || now <= noise && now >= was/2 {
-			continue
+		switch {
+		case d.dl[i]*m.sense < 0:
+			return turned, i
+		case now <= enough || math.Abs(turn) <= closeTurn || now <= noise && now >= was/2:
+		case !(math.Abs(turn) < loopJump):
+			return turned, i
+		default:
+			r.turnBy(i, turn)
+			turned = min(turned, i)
 		}
-		turn := miss / d.dl[i]
-		if !(math.Abs(turn) < loopJump) {
-			return false, i
-		}
-		r.turnBy(i, turn)
-		turned = true
 	}
 	return turned, hi
 }

@@ -12,7 +12,7 @@ const (
 	// about (θ per step)⁶/46080.
 	paces = buckets
 	// finest ends the search for a dead point, as a share of the stroke.
-	finest = 1e-10
+	finest = 1e-11
 	// deadSine is the sine of the angle between two members below which the
 	// design position itself counts as a dead point.
 	deadSine = 1e-6
@@ -21,6 +21,11 @@ const (
 	// astray is how far, rad, a position may lie from where the one before it
 	// pointed, by second order: farther could be another branch.
 	astray = 0.03
+	// bent is the same for how fast a link turns, as a share of it: towards a
+	// dead point it keeps the steps in proportion to what is left, so that the
+	// quintics fit there. faint, rad, is a change too small to matter.
+	bent  = 0.25
+	faint = 1e-7
 )
 
 // Trace compiles m, which must have passed Check, and follows it from the
@@ -87,8 +92,12 @@ func (m *Motion) begin(walk *Path) bool {
 		walk.set(a, 0, m.points[a])
 	}
 	walk.Stroke[0] = 0
+	m.sense = 0
 	if m.solve(walk, 0, 1) < 1 {
 		return false
+	}
+	if m.plan.byAngle {
+		m.sense = walk.drive.dl[0]
 	}
 	for _, s := range m.steps {
 		switch s := s.(type) {
@@ -174,7 +183,7 @@ func (m *Motion) try(walk *Path, to float64) (bool, DeadKind) {
 	for _, a := range m.plan.free {
 		walk.set(a, 1, r2.Add(walk.At(a, 0), r2.Scale(h, r2.Add(walk.V(a, 0), r2.Scale(h/2, walk.A(a, 0))))))
 	}
-	if m.solve(walk, 1, 2) < 2 || m.strayed(walk) || m.closes(walk, h) {
+	if m.solve(walk, 1, 2) < 2 || m.strayed(walk, h) || m.closes(walk, h) {
 		return false, ShockStops
 	}
 	if m.plan.byAngle && m.turnsBack(walk) {
@@ -187,23 +196,37 @@ func (m *Motion) try(walk *Path, to float64) (bool, DeadKind) {
 	return true, 0
 }
 
-// strayed: a link stands off where it was looked for.
-func (m *Motion) strayed(walk *Path) bool {
+// strayed: a link stands or turns off what was looked for.
+func (m *Motion) strayed(walk *Path, h float64) bool {
 	for k, r := range walk.rotors {
-		if d := r2.Sub(r2.Vec{X: r.c[1], Y: r.s[1]}, m.ahead[k]); !(r2.Norm2(d) < astray*astray) {
+		w, al := walk.w[m.plan.rotorLinks[k]], walk.al[m.plan.rotorLinks[k]]
+		d := r2.Sub(r2.Vec{X: r.c[1], Y: r.s[1]}, m.ahead[k])
+		if !(r2.Norm2(d) < astray*astray) || bends(w[0], w[1], al[0], h) || bends(w[1], w[0], al[1], -h) {
 			return true
 		}
 	}
 	return false
 }
 
+// bends: the rate w of one end of a step, carried on by its own rate al over h,
+// comes out too far from the rate at the other end.
+func bends(w, other, al, h float64) bool {
+	off := math.Abs(other - w - h*al)
+	return !(off < bent*math.Abs(w) || off*math.Abs(h) < faint)
+}
+
 // closes: between the two positions a step may have come to its limit and back.
 func (m *Motion) closes(walk *Path, h float64) bool {
 	for _, s := range m.steps {
-		if s, ok := s.(limited); ok {
+		switch s := s.(type) {
+		case limited:
 			g0, d0 := s.gap(walk, 0)
 			g1, d1 := s.gap(walk, 1)
 			if dips(g0, h*d0, g1, h*d1) {
+				return true
+			}
+		case *loop:
+			if s.closes(walk, 1) {
 				return true
 			}
 		}

@@ -106,6 +106,9 @@ func (m *Motion) strokeNear(w float64) float64 {
 	}
 	s0, s1 := t.stroke[lo], t.stroke[hi]
 	w0, w1 := t.rise[lo], t.rise[hi]
+	if !(w1 > w0) {
+		return s1 // where the axle stops the last knots differ by less than a rounding
+	}
 	r0, r1 := t.rate[lo], t.rate[hi]
 	q := newQuintic(w1-w0, s0, 1/r0, -t.bend[lo]/(r0*r0*r0), s1, 1/r1, -t.bend[hi]/(r1*r1*r1))
 	return min(max(q.at((w-w0)/(w1-w0)), s0), s1)
