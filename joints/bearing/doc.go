@@ -4,12 +4,12 @@
 // its LifeChecks what the load cases do together, its Remarks what a reader must
 // know besides.
 //
-//	    |<-- B -->|
-//	    ┌─────────┐ ─┬─ D                  bearing 2     bearing 1
-//	    │ outer   │  │                         ▣─────┼─────▣
-//	    ├── (Dw) ─┤  ┼─ dpw               ─────┼─────┼─────┼───── z
-//	    │ inner   │  │                         ▣─────┼─────▣
-//	    └─────────┘ ─┴─ d                      |<─ span ─>|
+//	|<-- B -->|
+//	┌─────────┐ ─┬─ D                  bearing 2     bearing 1
+//	│ outer   │  │                         ▣─────┼─────▣
+//	├── (Dw) ─┤  ┼─ dpw               ─────┼─────┼─────┼───── z
+//	│ inner   │  │                         ▣─────┼─────▣
+//	└─────────┘ ─┴─ d                      |<─ span ─>|
 //
 // # Symbols
 //
