@@ -39,7 +39,7 @@ func TestMistakes(t *testing.T) {
 		{"rows", func(b *Bearing) { b.Rows = 3 }, "rows", check.OutOfRange, "at most 2"},
 		{"groove with angle", func(b *Bearing) { b.ContactAngle = 0.5 }, "contact_angle", check.DoesNotFit, "left out for a deep groove"},
 		{"no angle", func(b *Bearing) { slanted(b); b.ContactAngle = 0 }, "contact_angle", check.Missing, "30"},
-		{"flat angle", func(b *Bearing) { slanted(b); b.ContactAngle = 15 * degree }, "contact_angle", check.OutOfRange, "between 20 and 45 degrees this is 15"},
+		{"flat angle", func(b *Bearing) { slanted(b); b.ContactAngle = 15 * degree }, "contact_angle", check.OutOfRange, "stand this is 15 take"},
 		{"no partner", func(b *Bearing) { slanted(b); b.Span = 0 }, "span", check.Missing, "partner"},
 		{"no arrangement", func(b *Bearing) { slanted(b); b.Arrangement = "" }, "arrangement", check.Missing, "must be given"},
 		{"arrangement", func(b *Bearing) { slanted(b); b.Arrangement = "tandem" }, "arrangement", check.UnknownName, "back to back or face to face"},
