@@ -102,12 +102,16 @@
 //
 // The codes of mistakes in the call are
 //
-//	unknown-command unknown-flag wrong-flag wrong-value missing-value
-//	missing-file extra-argument named-twice unknown-column unknown-picture
-//	column-without-input picture-without-input no-drivetrain past-travel unknown-ending several-to-stdout
-//	no-such-file no-such-example not-a-file cannot-read would-overwrite
-//	cannot-write no-linkage no-load-case no-such-load-case no-sag
-//	nothing-to-size letters-missing not-met
+//	unknown-command unknown-flag unknown-column unknown-picture
+//	wrong-call wrong-flag wrong-value missing-value missing-file
+//	extra-argument named-twice unknown-ending several-to-stdout past-travel
+//	no-such-file no-such-example no-such-load-case not-a-file cannot-read
+//	no-linkage no-load-case no-drivetrain nothing-to-size
+//	column-without-input picture-without-input would-overwrite cannot-write
+//
+// and of what is told after a result
+//
+//	no-sag letters-missing not-met
 //
 // those of mistakes in the file are listed in package cmd/internal/design.
 //
