@@ -101,7 +101,7 @@ func (m *Mechanism) Check() error {
 		return fail(TooStiff, others(moving, b.Moving), nil)
 	case n != 1:
 		return fail(HiddenRigid, m.rigid(free), loose)
-	case len(free) != 1:
+	case len(free) != 1, len(held) != 0 && len(moving) < b.Moving:
 		return fail(HiddenRigid, m.rigid(free), loose)
 	case len(held) != 0:
 		return fail(ShockIdle, loose, nil)
