@@ -70,7 +70,7 @@ func sizingFault(e *joints.InputError, prefix string) fault {
 func deadFault(e *kinematics.DeadPointError) fault {
 	return fault{
 		field: e.Path(), code: "dead-point", message: e.Problem(), found: e.Where(),
-		hint: "shorten the stroke or move the points; --to-limit sweeps as far as the linkage goes",
+		hint: "shorten the stroke or move the points; gudgeon sweep --to-limit shows how far the linkage goes",
 	}
 }
 

@@ -50,16 +50,16 @@ test.toml:12:18: error: m
       |                  ^^^^^^
 `},
 		{"", &kinematics.DeadPointError{Stroke: 40, Travel: 90, Wanted: 55, Reason: "the shock can shorten no further"}, `
-test.toml:15:10: error: the linkage must move through its full stroke, 55
+test.toml:15:10: error: the linkage must move through its full stroke, 55 mm
    15 | stroke = "55 mm"
-      |          ^^^^^^^ the shock can shorten no further at stroke 40, travel 90
-      hint: shorten the stroke or move the points; --to-limit sweeps as far as the linkage goes
+      |          ^^^^^^^ the shock can shorten no further at stroke 40 mm, travel 90 mm
+      hint: shorten the stroke or move the points; gudgeon sweep --to-limit shows how far the linkage goes
 `},
 		{"short", &kinematics.DeadPointError{Stroke: 40, Travel: 90, Wanted: 50, Reason: "r"}, `
-test.toml:30:16: error: the linkage must move through its full stroke, 50
+test.toml:30:16: error: the linkage must move through its full stroke, 50 mm
    30 | shock.stroke = 50
-      |                ^^ r at stroke 40, travel 90
-      hint: shorten the stroke or move the points; --to-limit sweeps as far as the linkage goes
+      |                ^^ r at stroke 40 mm, travel 90 mm
+      hint: shorten the stroke or move the points; gudgeon sweep --to-limit shows how far the linkage goes
 `},
 		{"long", kinematics.InputErrors{mobility}, `
 test.toml:10:2: error: in variant long: a linkage must have one degree of freedom
