@@ -14,6 +14,7 @@ type DeadPointError struct {
 	Reason         string   // what stops, for example "the shock can shorten no further"
 	Members        []string // links (or ShockName) in line there; may be empty
 	Points         []string // the points on that line
+	Square         bool     // Members are a link and the one it slides on, at right angles to the guide
 }
 
 // Path returns the field to blame.
@@ -37,14 +38,18 @@ func (e *DeadPointError) Where() string {
 	} else {
 		s += fmt.Sprintf(" at stroke %s mm, travel %s mm", millimetres(e.Stroke), millimetres(e.Travel))
 	}
-	if len(e.Members) > 0 {
+	switch {
+	case e.Square:
+		s += fmt.Sprintf("; %s stands at right angles to its guide on %s there, from %s to %s",
+			Quoted(e.Members[0]), Quoted(e.Members[1]), Quoted(e.Points[0]), Quoted(e.Points[1]))
+	case len(e.Members) > 0:
 		s += "; " + list(e.Members) + " stand in line there, through " + list(e.Points)
 	}
 	return s
 }
 
 func (x *index) deadPoint(d *Design, p *linkage.DeadPoint) *DeadPointError {
-	e := &DeadPointError{Stroke: p.Stroke, Travel: p.Travel, Wanted: d.Shock.Stroke, Members: x.linkNames(p.Members)}
+	e := &DeadPointError{Stroke: p.Stroke, Travel: p.Travel, Wanted: d.Shock.Stroke, Members: x.linkNames(p.Members), Square: p.Square}
 	for _, k := range p.Points {
 		e.Points = append(e.Points, d.Points[k].Name)
 	}
@@ -53,7 +58,10 @@ func (x *index) deadPoint(d *Design, p *linkage.DeadPoint) *DeadPointError {
 	case linkage.ShockStops:
 		e.Reason = "dead point: the shock can shorten no further"
 	case linkage.AxleStops:
-		e.Reason = "dead point: the axle stops rising, leverage ratio 0, the instant centre of " + carrier + " is level with it"
+		e.Reason = "dead point: the axle stops rising, leverage ratio 0"
+		if len(p.Members) == 0 {
+			e.Reason += ", the instant centre of " + carrier + " is level with it"
+		}
 	case linkage.AxleSinks:
 		e.Reason = "the axle sinks as the shock shortens"
 	}
