@@ -35,7 +35,11 @@ func (t *track) reset(unknowns int) {
 func (m *Motion) note(walk *Path) {
 	t, a := &m.track, m.plan.axle
 	t.stroke = append(t.stroke, walk.Stroke[0])
-	t.rise = append(t.rise, m.travel(walk, 0))
+	if len(t.rise) == 0 {
+		t.rise = append(t.rise, 0) // the design position, without its rounding
+	} else {
+		t.rise = append(t.rise, m.travel(walk, 0))
+	}
 	t.rate, t.bend = append(t.rate, walk.V(a, 0).Y), append(t.bend, walk.A(a, 0).Y)
 	for k, r := range walk.rotors {
 		c, s := r.c[0], r.s[0]
@@ -97,6 +101,9 @@ func (m *Motion) guess(pt *Path, lo, hi int) {
 func (m *Motion) strokeNear(w float64) float64 {
 	t := &m.track
 	lo, hi := 0, len(t.rise)-1
+	if w >= t.rise[hi] {
+		return t.stroke[hi]
+	}
 	for hi-lo > 1 {
 		if mid := (lo + hi) / 2; t.rise[mid] <= w {
 			lo = mid
