@@ -142,7 +142,7 @@ func TestWildLinkages(t *testing.T) {
 	const seed = 20
 	rnd := rand.New(rand.NewPCG(seed, seed))
 	count := map[string]int{}
-	for range 1500 {
+	for range 600 {
 		kind := oracle.Kind(rnd.IntN(int(oracle.Kinds)))
 		m, stroke := oracle.Random(rnd, kind)
 		m.Points = slices.Clone(m.Points)
