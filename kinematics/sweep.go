@@ -152,6 +152,7 @@ func (m *Model) drive(sw *Sweep, pt *linkage.Path, s SweepSettings) {
 	for i := range steps {
 		steps[i] = end * float64(i) / float64(n-1)
 	}
+	steps[n-1] = end // not a rounding past it
 	if s.Strokes != nil {
 		copy(steps, s.Strokes)
 	}
