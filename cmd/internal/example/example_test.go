@@ -34,7 +34,8 @@ func TestNames(t *testing.T) {
 	told := map[string]string{}
 	for _, name := range want {
 		about, ok := About(name)
-		if !ok || len(about) < 40 || len(about) > 160 || strings.ContainsAny(about, "\n#") || strings.HasSuffix(about, ".") {
+		if !ok || len(about) < 40 || len(about) > 160 ||
+			strings.ContainsAny(about, "\n#") || strings.HasSuffix(about, ".") {
 			t.Errorf("%s: about is %q, %v", name, about, ok)
 		}
 		if told[about] != "" {
@@ -115,29 +116,44 @@ type bands struct {
 
 var expected = map[string]bands{
 	// A circle about one low pivot: leverage nearly straight, anti-rise near 100 %.
-	"rill": {128, band{2.3, 2.8}, band{5, 12}, band{25, 33}, band{85, 105}, band{90, 115}, band{70, 110}, band{1, 6}, band{1900, 2600}},
+	"rill": {128, band{2.3, 2.8}, band{5, 12}, band{25, 33},
+		band{85, 105}, band{90, 115}, band{70, 110}, band{1, 6}, band{1900, 2600}},
 	// The same circle, leverage bent by the rocker; the caliper on a stay that turns less than the chainstay, or on it.
-	"leat":               {143, band{2.2, 3.1}, band{15, 25}, band{25, 33}, band{85, 105}, band{40, 70}, band{75, 110}, band{1, 6}, band{1500, 2400}},
-	"leat/plain-caliper": {143, band{2.2, 3.1}, band{15, 25}, band{25, 33}, band{85, 105}, band{90, 115}, band{75, 110}, band{1, 6}, band{1500, 2400}},
+	"leat": {143, band{2.2, 3.1}, band{15, 25}, band{25, 33},
+		band{85, 105}, band{40, 70}, band{75, 110}, band{1, 6}, band{1500, 2400}},
+	"leat/plain-caliper": {143, band{2.2, 3.1}, band{15, 25}, band{25, 33},
+		band{85, 105}, band{90, 115}, band{75, 110}, band{1, 6}, band{1500, 2400}},
 	// A long instant centre: both stay near where they are wanted.
-	"beck/straight": {152.9, band{2.2, 3}, band{14, 24}, band{25, 33}, band{90, 115}, band{45, 70}, band{70, 125}, band{1, 6}, band{2200, 3000}},
-	"beck":          {155, band{2.2, 3}, band{14, 24}, band{25, 33}, band{90, 115}, band{45, 70}, band{70, 125}, band{1, 6}, band{2200, 3000}},
-	"freshet":       {153.4, band{2.3, 3}, band{10, 20}, band{25, 33}, band{45, 70}, band{40, 65}, band{25, 80}, band{0, 4}, band{2200, 3000}},
-	"floe":          {150.5, band{2.2, 3}, band{14, 24}, band{25, 33}, band{95, 120}, band{45, 70}, band{80, 130}, band{1, 6}, band{1500, 2400}},
+	"beck/straight": {152.9, band{2.2, 3}, band{14, 24}, band{25, 33},
+		band{90, 115}, band{45, 70}, band{70, 125}, band{1, 6}, band{2200, 3000}},
+	"beck": {155, band{2.2, 3}, band{14, 24}, band{25, 33},
+		band{90, 115}, band{45, 70}, band{70, 125}, band{1, 6}, band{2200, 3000}},
+	"freshet": {153.4, band{2.3, 3}, band{10, 20}, band{25, 33},
+		band{45, 70}, band{40, 65}, band{25, 80}, band{0, 4}, band{2200, 3000}},
+	"floe": {150.5, band{2.2, 3}, band{14, 24}, band{25, 33},
+		band{95, 120}, band{45, 70}, band{80, 130}, band{1, 6}, band{1500, 2400}},
 	// The shock's foot stands still: less travel from the same shock.
-	"floe/fixed": {121, band{1.9, 2.4}, band{8, 18}, band{18, 33}, band{95, 125}, band{45, 70}, band{90, 130}, band{1, 6}, band{1500, 2400}},
+	"floe/fixed": {121, band{1.9, 2.4}, band{8, 18}, band{18, 33},
+		band{95, 125}, band{45, 70}, band{90, 130}, band{1, 6}, band{1500, 2400}},
 	// Anti-squat falls all the way.
-	"swale": {150, band{2.4, 3.2}, band{12, 22}, band{25, 33}, band{90, 115}, band{80, 105}, band{-10, 145}, band{1, 6}, band{1500, 2400}},
+	"swale": {150, band{2.4, 3.2}, band{12, 22}, band{25, 33},
+		band{90, 115}, band{80, 105}, band{-10, 145}, band{1, 6}, band{1500, 2400}},
 	// Anti-squat rises to sag and falls.
-	"undertow": {140, band{2.2, 3}, band{13, 23}, band{25, 33}, band{95, 120}, band{75, 100}, band{40, 120}, band{1, 6}, band{1900, 2600}},
+	"undertow": {140, band{2.2, 3}, band{13, 23}, band{25, 33},
+		band{95, 120}, band{75, 100}, band{40, 120}, band{1, 6}, band{1900, 2600}},
 	// Rearward by a long way, anti-rise past 100 % as on any high pivot.
-	"headwater": {176, band{2.2, 3.1}, band{18, 27}, band{25, 33}, band{80, 110}, band{115, 140}, band{60, 110}, band{18, 24}, band{2500, 3500}},
+	"headwater": {176, band{2.2, 3.1}, band{18, 27}, band{25, 33},
+		band{80, 110}, band{115, 140}, band{60, 110}, band{18, 24}, band{2500, 3500}},
 	// The chain runs along the arm: it hardly pulls on the suspension.
-	"headwater/idler-on-arm": {176, band{2.2, 3.1}, band{18, 27}, band{25, 33}, band{10, 35}, band{115, 140}, band{10, 35}, band{18, 24}, band{2500, 3500}},
-	"meander":                {162, band{2.2, 3.1}, band{16, 26}, band{25, 33}, band{95, 120}, band{45, 70}, band{75, 130}, band{1, 6}, band{1800, 2800}},
-	"slipway":                {142.4, band{2.3, 3.1}, band{10, 20}, band{25, 33}, band{95, 125}, band{70, 95}, band{30, 130}, band{1, 6}, band{2000, 2800}},
+	"headwater/idler-on-arm": {176, band{2.2, 3.1}, band{18, 27}, band{25, 33},
+		band{10, 35}, band{115, 140}, band{10, 35}, band{18, 24}, band{2500, 3500}},
+	"meander": {162, band{2.2, 3.1}, band{16, 26}, band{25, 33},
+		band{95, 120}, band{45, 70}, band{75, 130}, band{1, 6}, band{1800, 2800}},
+	"slipway": {142.4, band{2.3, 3.1}, band{10, 20}, band{25, 33},
+		band{95, 125}, band{70, 95}, band{30, 130}, band{1, 6}, band{2000, 2800}},
 	// A motorcycle: a third of the travel is sag, the arm slopes down from the pivot.
-	"spate": {299.6, band{2, 2.8}, band{18, 28}, band{25, 36}, band{90, 115}, band{110, 140}, band{10, 140}, band{5, 25}, band{4500, 6500}},
+	"spate": {299.6, band{2, 2.8}, band{18, 28}, band{25, 36},
+		band{90, 115}, band{110, 140}, band{10, 140}, band{5, 25}, band{4500, 6500}},
 }
 
 // Each example's figures are those of its layout.
