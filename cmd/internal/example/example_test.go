@@ -105,7 +105,7 @@ type band struct{ low, high float64 }
 func (b band) holds(v float64) bool { return v >= b.low && v <= b.high }
 
 // bands are what an engineer would expect of a layout; common practice, as
-// there is no source for taste. Travel to half a millimetre.
+// there is no source for taste. Travel is met within 0.7 mm, for variants too.
 type bands struct {
 	travel                         float64
 	leverage                       band // over the whole travel
@@ -138,7 +138,7 @@ var expected = map[string]bands{
 	// Anti-squat falls all the way.
 	"swale": {150, band{2.4, 3.2}, band{12, 22}, band{25, 33},
 		band{90, 115}, band{80, 105}, band{-10, 145}, band{1, 6}, band{1500, 2400}},
-	// Anti-squat rises to sag and falls.
+	// Anti-squat rises past sag and falls again.
 	"undertow": {140, band{2.2, 3}, band{13, 23}, band{25, 33},
 		band{95, 120}, band{75, 100}, band{40, 120}, band{1, 6}, band{1900, 2600}},
 	// Rearward by a long way, anti-rise past 100 % as on any high pivot.
