@@ -181,16 +181,16 @@ func (b Bolt) stackMistakes(l *mistake.List) {
 		l.Misfit("stack", float64(len(b.Stack)), "stack must hold at most 50 parts", "")
 		return
 	}
-	length := 0.0
+	length, sound := 0.0, true
 	for i, y := range b.Stack {
 		at := func(key string) string { return fmt.Sprintf("stack[%d].%s", i, key) }
-		l.Length(at("length"), y.Length, "give the clamped length in mm")
+		sound = l.Length(at("length"), y.Length, "give the clamped length in mm") && sound
 		outer := l.Length(at("outer_diameter"), y.OuterDiameter, "give what bears on the next part, in mm")
 		if y.InnerDiameter != 0 && l.Length(at("inner_diameter"), y.InnerDiameter, "leave it out for the clearance hole") && outer {
 			if y.InnerDiameter > 0.98*y.OuterDiameter {
 				l.Misfit(at("inner_diameter"), y.InnerDiameter, fmt.Sprintf("inner_diameter must leave a wall inside the outer_diameter, %g mm", y.OuterDiameter), "")
 			}
-			if y.InnerDiameter < b.Diameter {
+			if y.InnerDiameter < b.Diameter && y.InnerDiameter != b.Hole { // the hole is judged by itself
 				l.Misfit(at("inner_diameter"), y.InnerDiameter, fmt.Sprintf("inner_diameter must let the bolt through, %g mm", b.Diameter), "")
 			}
 		}
@@ -198,7 +198,7 @@ func (b Bolt) stackMistakes(l *mistake.List) {
 		l.Optional(at("pressure"), y.Pressure, 1, mistake.LargestStress, "give it in MPa, or leave it out")
 		length += y.Length
 	}
-	if l.Between("shank_length", b.ShankLength, 0, mistake.LargestLength, "0, or leave it out, for thread throughout") && b.ShankLength > length && length > 0 {
+	if l.Between("shank_length", b.ShankLength, 0, mistake.LargestLength, "0, or leave it out, for thread throughout") && sound && b.ShankLength > length && length > 0 {
 		l.Misfit("shank_length", b.ShankLength, fmt.Sprintf("shank_length must lie within the stack, %g mm", length), "")
 	}
 }
@@ -214,6 +214,9 @@ func metalMistake(l *mistake.List, field, name string, section float64) {
 	}
 	if !l.OneOf(field, name, metal.Names(), "material must be one of the table") {
 		return
+	}
+	if math.IsNaN(section) || math.IsInf(section, 0) {
+		return // the lengths are at fault
 	}
 	if _, err := metal.Find(name, section); err != nil && !errors.Is(err, metal.ErrUnknown) {
 		l.Misfit(field, section, "material must be documented for the section: "+err.Error(), "take another material")

@@ -177,3 +177,6 @@ func CheckLoad(load Load) check.InputErrors {
 
 // across returns the size of the force across the bolt, N.
 func (l Load) across() float64 { return r2.Norm(l.Force) }
+
+// Geometry returns what the joint is before any load.
+func (m *Model) Geometry() *Geometry { return m.geometry }
