@@ -86,11 +86,15 @@ func NewToLimit(d *Design) (*Model, *DeadPointError, error) {
 	return m, end, nil
 }
 
+// printed is the relative error of a travel copied from output with 12 digits,
+// rounded up.
+const printed = 1e-11
+
 // casesWithin reports load cases beyond the full travel.
 func (m *Model) casesWithin(full float64) error {
 	var errs InputErrors
 	for k, c := range m.design.Cases {
-		if !c.Travel.OfFull && c.Travel.Value > full {
+		if !c.Travel.OfFull && c.Travel.Value > full*(1+printed) {
 			errs = append(errs, &InputError{
 				Field: fmt.Sprintf("load_case[%d].travel", k), Code: "out-of-range",
 				Message: "travel of a load case must be within the full travel, " + millimetres(full) + " mm",
