@@ -16,14 +16,15 @@ import (
 //	Φq·Δq = −Φ,   Φq·q̇ = −Φt,   Φq·q̈ = γ
 //
 // as in Haug, Computer Aided Kinematics and Dynamics of Mechanical Systems,
-// with the angles of links alone for q.
+// with the angles of links alone for q. Each stage runs over all positions of a
+// chunk before the next; only the small matrices are taken one by one.
 type loop struct {
-	links []hung
-	eqs   []closure
-	vars  int
-	slot  int
-	sign  float64 // of det Φq at the design position, 0 before it is known
-	det   float64 // its size there
+	links  []hung
+	eqs    []closure
+	images []image
+	vars   int
+	sign   float64 // of det Φq at the design position, 0 before it is known
+	det    float64 // its size there
 }
 
 // hung is a link of a loop.
@@ -36,8 +37,14 @@ type hung struct {
 	turn, place  int // variables: its turn; its anchor's x, then y
 	points       []int
 	arms         []r2.Vec // points − anchor at the design position
-	lead         r2.Vec   // anchor − the parent's anchor at the design position
 	pin          int      // row of Reactions: on the link at its anchor
+}
+
+// image is a point as a link of the loop sees it that does not place it: it
+// coincides with the point where the loop is closed.
+type image struct {
+	of, point int // hung link
+	arm       r2.Vec
 }
 
 // term is a point as seen from one link: hung link `of`, or −1 where the point
@@ -46,7 +53,8 @@ type term struct {
 	of    int
 	link  int
 	point int
-	arm   r2.Vec
+	image int // index into loop.images, or −1: the point itself
+	root  int // the point that carries the term where no link of the loop turns, −1 where none moves
 }
 
 type closureKind int
@@ -69,35 +77,54 @@ type closure struct {
 	pins   [2]int  // rows of Reactions: on the first link; the shock's at both mounts
 }
 
-// loopScratch is the loop's workspace in a Path, for one position: of each
-// hung link the rotor and its anchor's place and rates, of each term its place
-// and rates.
+// loopScratch is the loops' workspace in a Path, for the positions of one
+// chunk: Φq and its right side one position after another, all else in rows.
+// Position i of the path has the place i mod chunk.
 type loopScratch struct {
-	lu      lu
-	x       []float64
-	c, s    []float64
-	A, V, U []r2.Vec // anchors: place, velocity, acceleration
-	w, al   []float64
-	F       []r2.Vec
-	moment  []float64
-	P, dP   [3]r2.Vec
-	ddP     [3]r2.Vec
+	a      []float64 // [position][row][variable]
+	piv    []int     // [position][variable]
+	x      []float64 // [position][row]
+	step   []float64 // size of the last Newton step
+	image  []pair    // [image]
+	v, acc [3]pair   // of a closure's terms
+	g      pair      // ∂Φ/∂P of a closure
+	F      []r2.Vec  // [hung link]
+	moment []float64
 }
 
-func (w *loopScratch) init(size int) {
-	w.lu = lu{a: make([]float64, size*size), piv: make([]int, size)}
-	w.x = make([]float64, size)
-	w.c, w.s, w.w, w.al, w.moment = make([]float64, size), make([]float64, size), make([]float64, size), make([]float64, size), make([]float64, size)
-	w.A, w.V, w.U, w.F = make([]r2.Vec, size), make([]r2.Vec, size), make([]r2.Vec, size), make([]r2.Vec, size)
+// pair is two rows, x and y.
+type pair struct{ x, y []float64 }
+
+func (r pair) cut(lo, hi int) pair { return pair{r.x[lo:hi], r.y[lo:hi]} }
+
+// local is cut for rows of one chunk.
+func (r pair) local(lo, hi int) pair { return r.cut(lo%chunk, lo%chunk+hi-lo) }
+
+func (w *loopScratch) init(size, images, positions int) {
+	row := func() []float64 { return make([]float64, positions) }
+	two := func() pair { return pair{row(), row()} }
+	w.a, w.piv, w.x = make([]float64, positions*size*size), make([]int, positions*size), make([]float64, positions*size)
+	w.step, w.g = row(), two()
+	w.image = make([]pair, images)
+	for k := range w.image {
+		w.image[k] = two()
+	}
+	for k := range w.v {
+		w.v[k], w.acc[k] = two(), two()
+	}
+	w.F, w.moment = make([]r2.Vec, size), make([]float64, size)
+}
+
+// matrix is Φq, or its factors, at position i; x its right side.
+func (w *loopScratch) matrix(n, i int) (f lu, x []float64) {
+	j := i % chunk
+	return lu{n, w.a[j*n*n : (j+1)*n*n], w.piv[j*n : (j+1)*n]}, w.x[j*n : (j+1)*n]
 }
 
 const (
-	// loopSettled ends the iteration: after a Newton step of this size (rad, or
-	// loopSize mm) the loops are closed to its square times half a link.
-	loopSettled = 3e-9
-	// loopExact is the size below which the factors of the place before the step
-	// serve for velocities as well.
-	loopExact = 1e-13
+	// loopTurn ends the iteration: after a Newton step of this size (rad, or
+	// loopSize mm) places are off by its square and velocities by itself.
+	loopTurn = 1e-12
 	// loopNoise is the size below which a step no smaller than the one before
 	// meets nothing but rounding: near a dead point, or far from the origin.
 	loopNoise = 1e-6
@@ -107,11 +134,15 @@ const (
 	// branch; a bigger one asks for a shorter step.
 	loopJump = 0.2
 	loopSize = 1000 // mm, makes places and turns comparable
+	// shut is the share of det Φq at the design position below which two places
+	// of the loop are one: what a trace cannot tell from a change point.
+	shut = 3e-7
 )
 
 func (s *loop) clone() step {
 	c := *s
 	c.links, c.eqs = append([]hung(nil), s.links...), append([]closure(nil), s.eqs...)
+	c.images = append([]image(nil), s.images...)
 	for k := range c.links {
 		c.links[k].arms = make([]r2.Vec, len(s.links[k].points))
 	}
@@ -125,17 +156,13 @@ func (s *loop) bind(m *Motion) {
 		for j, p := range l.points {
 			l.arms[j] = r2.Sub(m.points[p], m.points[l.anchor])
 		}
-		if l.parent >= 0 {
-			l.lead = r2.Sub(m.points[l.anchor], m.points[s.links[l.parent].anchor])
-		}
+	}
+	for k := range s.images {
+		g := &s.images[k]
+		g.arm = r2.Sub(m.points[g.point], m.points[s.links[g.of].anchor])
 	}
 	for k := range s.eqs {
 		e := &s.eqs[k]
-		for j := range e.t[:e.terms] {
-			if t := &e.t[j]; t.of >= 0 {
-				t.arm = r2.Sub(m.points[t.point], m.points[s.links[t.of].anchor])
-			}
-		}
 		P, G := m.points[e.t[0].point], m.points[e.t[1].point]
 		switch e.kind {
 		case slideClosure:
@@ -148,241 +175,185 @@ func (s *loop) bind(m *Motion) {
 	}
 }
 
-// place reads the rotors of position i and finds the anchors from them.
-func (s *loop) place(pt *Path, i int) {
-	w := &pt.loop
+// place finds the points of all links, and their images, from the rotors.
+func (s *loop) place(pt *Path, lo, hi int) {
 	for k := range s.links {
 		l := &s.links[k]
-		r := &pt.rotors[l.rotor]
-		w.c[k], w.s[k] = r.c[i], r.s[i]
-		if b := l.parent; b >= 0 {
-			w.A[k] = r2.Add(w.A[b], turn(w.c[b], w.s[b], l.lead))
-		} else if l.free {
-			w.A[k] = r2.Vec{X: pt.x[l.anchor][i], Y: pt.y[l.anchor][i]}
-		} else {
-			w.A[k] = pt.At(l.anchor, i)
+		for j, p := range l.points {
+			s.carry(pt, l, l.arms[j], pt.place(p).cut(lo, hi), lo, hi)
+		}
+	}
+	for k := range s.images {
+		g := &s.images[k]
+		s.carry(pt, &s.links[g.of], g.arm, pt.loop.image[k].local(lo, hi), lo, hi)
+	}
+}
+
+// carry writes where the end of an arm of link l is.
+func (s *loop) carry(pt *Path, l *hung, arm r2.Vec, to pair, lo, hi int) {
+	r, A := pt.rotors[l.rotor], pt.place(l.anchor).cut(lo, hi)
+	n := len(to.x)
+	c, sn, ax, ay, y := r.c[lo:hi][:n], r.s[lo:hi][:n], A.x[:n], A.y[:n], to.y[:n]
+	for j := range to.x {
+		to.x[j] = ax[j] + (c[j]*arm.X - sn[j]*arm.Y)
+		y[j] = ay[j] + (sn[j]*arm.X + c[j]*arm.Y)
+	}
+}
+
+// at is where a term is.
+func (s *loop) at(pt *Path, t *term, lo, hi int) pair {
+	if t.image >= 0 {
+		return pt.loop.image[t.image].local(lo, hi)
+	}
+	return pt.place(t.point).cut(lo, hi)
+}
+
+// assemble fills Φq, and −Φ on its right side, after place.
+func (s *loop) assemble(pt *Path, lo, hi int) {
+	w, n, at := &pt.loop, s.vars, lo%chunk
+	clear(w.a[at*n*n : (at+hi-lo)*n*n])
+	for k := range s.eqs {
+		e := &s.eqs[k]
+		P, G := s.at(pt, &e.t[0], lo, hi), s.at(pt, &e.t[1], lo, hi)
+		x := w.x[at*n+e.row:]
+		switch e.kind {
+		case pinClosure:
+			for j := range P.x {
+				x[j*n], x[j*n+1] = G.x[j]-P.x[j], G.y[j]-P.y[j]
+			}
+			s.pinGradient(pt, e.row, 1, &e.t[0], P, lo, hi)
+			s.pinGradient(pt, e.row, -1, &e.t[1], G, lo, hi)
+		case slideClosure:
+			K := s.at(pt, &e.t[2], lo, hi)
+			g := w.g.local(lo, hi)
+			inv := 1 / e.length
+			for j := range P.x {
+				lx, ly, dx, dy := K.x[j]-G.x[j], K.y[j]-G.y[j], P.x[j]-G.x[j], P.y[j]-G.y[j]
+				x[j*n] = e.h - (lx*dy-ly*dx)*inv
+				g.x[j], g.y[j] = -ly*inv, lx*inv
+			}
+			s.gradient(pt, e.row, &e.t[0], P, g, lo, hi)
+			for j := range P.x { // by K
+				g.x[j], g.y[j] = (P.y[j]-G.y[j])*inv, (G.x[j]-P.x[j])*inv
+			}
+			s.gradient(pt, e.row, &e.t[2], K, g, lo, hi)
+			for j := range P.x { // by G
+				g.x[j], g.y[j] = (K.y[j]-P.y[j])*inv, (P.x[j]-K.x[j])*inv
+			}
+			s.gradient(pt, e.row, &e.t[1], G, g, lo, hi)
+		case shockClosure:
+			g, st := w.g.local(lo, hi), pt.Stroke[lo:hi]
+			inv := 1 / e.length
+			for j := range P.x {
+				dx, dy, l := P.x[j]-G.x[j], P.y[j]-G.y[j], e.length-st[j]
+				x[j*n] = (l*l - (dx*dx + dy*dy)) * (0.5 * inv)
+				g.x[j], g.y[j] = dx*inv, dy*inv
+			}
+			s.gradient(pt, e.row, &e.t[0], P, g, lo, hi)
+			for j := range g.x {
+				g.x[j], g.y[j] = -g.x[j], -g.y[j]
+			}
+			s.gradient(pt, e.row, &e.t[1], G, g, lo, hi)
 		}
 	}
 }
 
-// anchorRates finds the anchors' velocities for the turning in w.w.
-func (s *loop) anchorRates(pt *Path, i int) {
-	w := &pt.loop
-	for k := range s.links {
-		l := &s.links[k]
-		if b := l.parent; b >= 0 {
-			w.V[k] = r2.Add(w.V[b], r2.Scale(w.w[b], perp(r2.Sub(w.A[k], w.A[b]))))
-		} else if !l.free {
-			w.V[k] = pt.V(l.anchor, i)
-		}
-	}
-}
-
-// anchorBends finds the anchors' accelerations for those in w.al.
-func (s *loop) anchorBends(pt *Path, i int) {
-	w := &pt.loop
-	for k := range s.links {
-		l := &s.links[k]
-		if b := l.parent; b >= 0 {
-			w.U[k] = r2.Add(w.U[b], swing(r2.Sub(w.A[k], w.A[b]), w.w[b], w.al[b]))
-		} else if !l.free {
-			w.U[k] = pt.A(l.anchor, i)
-		}
-	}
-}
-
-// swing is the acceleration α·perp(e) − ω²·e of the end of an arm.
-func swing(e r2.Vec, omega, alpha float64) r2.Vec {
-	return r2.Vec{X: -alpha*e.Y - omega*omega*e.X, Y: alpha*e.X - omega*omega*e.Y}
-}
-
-// The three find the terms of a closure at position i: places, velocities,
-// accelerations.
-
-func (s *loop) at(pt *Path, e *closure, i int) {
-	w := &pt.loop
-	for j := range e.t[:e.terms] {
-		if t := &e.t[j]; t.of >= 0 {
-			w.P[j] = r2.Add(w.A[t.of], turn(w.c[t.of], w.s[t.of], t.arm))
-		} else {
-			w.P[j] = pt.At(t.point, i)
-		}
-	}
-}
-
-func (s *loop) v(pt *Path, e *closure, i int) {
-	w := &pt.loop
-	for j := range e.t[:e.terms] {
-		if t := &e.t[j]; t.of >= 0 {
-			w.dP[j] = r2.Add(w.V[t.of], r2.Scale(w.w[t.of], perp(r2.Sub(w.P[j], w.A[t.of]))))
-		} else {
-			w.dP[j] = pt.V(t.point, i)
-		}
-	}
-}
-
-func (s *loop) a(pt *Path, e *closure, i int) {
-	w := &pt.loop
-	for j := range e.t[:e.terms] {
-		if t := &e.t[j]; t.of >= 0 {
-			w.ddP[j] = r2.Add(w.U[t.of], swing(r2.Sub(w.P[j], w.A[t.of]), w.w[t.of], w.al[t.of]))
-		} else {
-			w.ddP[j] = pt.A(t.point, i)
-		}
-	}
-}
-
-// gradient adds ∂(g·P)/∂q of a term to a row of Φq: a turn of any link on the
-// way down to the term moves it by perp of that link's stretch of the way.
-func (s *loop) gradient(w *loopScratch, row []float64, gx, gy float64, t *term, P r2.Vec) {
+// gradient adds ∂(g·P)/∂q of a term at P to a row of Φq: a turn of any link on
+// the way down to the term moves it by perp of that link's stretch of the way.
+func (s *loop) gradient(pt *Path, row int, t *term, P, g pair, lo, hi int) {
+	n := s.vars
+	part := pt.loop.a[lo%chunk*n*n+row*n:]
 	for b := t.of; b >= 0; b = s.links[b].parent {
 		l := &s.links[b]
-		A := w.A[b]
-		row[l.turn] += (P.X-A.X)*gy - (P.Y-A.Y)*gx // g·perp(P − A)
+		A, a := pt.place(l.anchor).cut(lo, hi), part[l.turn:]
+		for j := range P.x {
+			a[j*n*n] += (P.x[j]-A.x[j])*g.y[j] - (P.y[j]-A.y[j])*g.x[j] // g·perp(P − A)
+		}
 		if l.free {
-			row[l.place] += gx * loopSize
-			row[l.place+1] += gy * loopSize
+			f := part[l.place:]
+			for j := range g.x {
+				f[j*n*n] += g.x[j] * loopSize
+				f[j*n*n+1] += g.y[j] * loopSize
+			}
 		}
 		P = A
 	}
 }
 
-// jacobian fills Φq, and −Φ where x is not nil, at position i after place.
-func (s *loop) jacobian(pt *Path, x []float64, i int) {
-	w := &pt.loop
-	f := &w.lu
+// pinGradient is gradient for both rows of a pin: g = ±(1, 0), then ±(0, 1).
+func (s *loop) pinGradient(pt *Path, row int, sign float64, t *term, P pair, lo, hi int) {
 	n := s.vars
-	f.n, f.a, f.piv = n, f.a[:n*n], f.piv[:n]
-	clear(f.a)
-	for k := range s.eqs {
-		e := &s.eqs[k]
-		s.at(pt, e, i)
-		row := f.a[e.row*n : (e.row+1)*n]
-		P, G := w.P[0], w.P[1]
-		d := r2.Sub(P, G)
-		miss := 0.0
-		switch e.kind {
-		case pinClosure:
-			next := f.a[(e.row+1)*n : (e.row+2)*n]
-			s.gradient(w, row, 1, 0, &e.t[0], P)
-			s.gradient(w, row, -1, 0, &e.t[1], G)
-			s.gradient(w, next, 0, 1, &e.t[0], P)
-			s.gradient(w, next, 0, -1, &e.t[1], G)
-			if x != nil {
-				x[e.row], x[e.row+1] = -d.X, -d.Y
+	part := pt.loop.a[lo%chunk*n*n+row*n:]
+	for b := t.of; b >= 0; b = s.links[b].parent {
+		l := &s.links[b]
+		A, a := pt.place(l.anchor).cut(lo, hi), part[l.turn:]
+		for j := range P.x {
+			a[j*n*n] -= sign * (P.y[j] - A.y[j])
+			a[j*n*n+n] += sign * (P.x[j] - A.x[j])
+		}
+		if l.free {
+			f := part[l.place:]
+			for j := range P.x {
+				f[j*n*n] += sign * loopSize
+				f[j*n*n+n+1] += sign * loopSize
 			}
-			continue
-		case slideClosure:
-			line := r2.Sub(w.P[2], G)
-			n := r2.Scale(1/e.length, perp(line))
-			tilt := r2.Scale(-1/e.length, perp(d)) // ∂Φ/∂K
-			s.gradient(w, row, n.X, n.Y, &e.t[0], P)
-			s.gradient(w, row, tilt.X, tilt.Y, &e.t[2], w.P[2])
-			s.gradient(w, row, -n.X-tilt.X, -n.Y-tilt.Y, &e.t[1], G)
-			miss = e.h - r2.Cross(line, d)/e.length
-		case shockClosure:
-			D := r2.Scale(1/e.length, d)
-			s.gradient(w, row, D.X, D.Y, &e.t[0], P)
-			s.gradient(w, row, -D.X, -D.Y, &e.t[1], G)
-			l := e.length - pt.Stroke[i]
-			miss = (l*l - r2.Norm2(d)) / (2 * e.length)
 		}
-		if x != nil {
-			x[e.row] = miss
-		}
-	}
-}
-
-// rate writes −dΦ/dt for the turning in w.w; with the unknown rates nil this
-// is −Φt, the right side of the velocity equations.
-func (s *loop) rate(pt *Path, x []float64, i int) {
-	w := &pt.loop
-	for k := range s.eqs {
-		e := &s.eqs[k]
-		s.at(pt, e, i)
-		s.v(pt, e, i)
-		d, v := r2.Sub(w.P[0], w.P[1]), r2.Sub(w.dP[0], w.dP[1])
-		switch e.kind {
-		case pinClosure:
-			x[e.row], x[e.row+1] = -v.X, -v.Y
-		case slideClosure:
-			x[e.row] = -(r2.Cross(r2.Sub(w.dP[2], w.dP[1]), d) + r2.Cross(r2.Sub(w.P[2], w.P[1]), v)) / e.length
-		case shockClosure:
-			x[e.row] = -(r2.Dot(d, v) + (e.length - pt.Stroke[i])) / e.length // ℓ′ = −1
-		}
-	}
-}
-
-// second writes −d²Φ/dt² for the rates in w.w and w.al; with the unknown
-// accelerations nil this is γ.
-func (s *loop) second(pt *Path, x []float64, i int) {
-	w := &pt.loop
-	for k := range s.eqs {
-		e := &s.eqs[k]
-		s.at(pt, e, i)
-		s.v(pt, e, i)
-		s.a(pt, e, i)
-		d, v, a := r2.Sub(w.P[0], w.P[1]), r2.Sub(w.dP[0], w.dP[1]), r2.Sub(w.ddP[0], w.ddP[1])
-		switch e.kind {
-		case pinClosure:
-			x[e.row], x[e.row+1] = -a.X, -a.Y
-		case slideClosure:
-			line, rate, bend := r2.Sub(w.P[2], w.P[1]), r2.Sub(w.dP[2], w.dP[1]), r2.Sub(w.ddP[2], w.ddP[1])
-			x[e.row] = -(r2.Cross(bend, d) + 2*r2.Cross(rate, v) + r2.Cross(line, a)) / e.length
-		case shockClosure:
-			x[e.row] = -(r2.Norm2(v) + r2.Dot(d, a) - 1) / e.length // ℓ′² = 1, ℓ″ = 0
-		}
+		P = A
 	}
 }
 
 // run solves each position from the guess that its rotors (and free anchors)
-// hold.
+// hold: one Newton step for all, then more for those that need them.
 func (s *loop) run(pt *Path, lo, hi int) int {
-	for i := lo; i < hi; i++ {
-		step, ok := s.close(pt, i)
-		if !ok {
-			return i
-		}
-		s.velocities(pt, i, step > loopExact)
-		for k := range s.links {
-			l := &s.links[k]
-			c, sn, A := pt.loop.c[k], pt.loop.s[k], pt.loop.A[k]
-			for j, p := range l.points {
-				pt.set(p, i, r2.Add(A, turn(c, sn, l.arms[j])))
-			}
+	s.place(pt, lo, hi)
+	end := s.newton(pt, lo, hi)
+	for i := lo; i < end; i++ {
+		if pt.loop.step[i%chunk] > loopTurn && !s.settle(pt, i) {
+			end = i
 		}
 	}
-	return hi
+	s.place(pt, lo, end)
+	s.velocities(pt, lo, end)
+	return end
 }
 
-// close iterates Newton at position i and returns its last step; ok is false
-// where it leaves the branch or does not settle.
-func (s *loop) close(pt *Path, i int) (step float64, ok bool) {
-	w := &pt.loop
-	x := w.x[:s.vars]
-	s.place(pt, i)
-	before := math.Inf(1)
-	for range loopTurns {
-		s.jacobian(pt, x, i)
-		if !w.lu.factor() || s.sign*w.lu.sign < 0 {
-			return 0, false
+// newton takes a step at each position, after place. It returns the first one
+// where that leaves the branch, or hi.
+func (s *loop) newton(pt *Path, lo, hi int) int {
+	s.assemble(pt, lo, hi)
+	for i := lo; i < hi; i++ {
+		f, x := pt.loop.matrix(s.vars, i)
+		if sign := f.factor(); sign == 0 || sign*s.sign < 0 {
+			return i
 		}
-		w.lu.solve(x)
-		step = 0
+		f.solve(x)
+		step := 0.0
 		for _, d := range x {
 			step = max(step, math.Abs(d)) // NaN stays NaN
 		}
 		if !(step <= loopJump) {
-			return 0, false
+			return i
 		}
+		pt.loop.step[i%chunk] = step
 		s.advance(pt, x, i)
-		s.place(pt, i)
-		if step < loopSettled || step < loopNoise && step >= before {
-			return step, true
-		}
-		before = step
 	}
-	return 0, false
+	return hi
+}
+
+// settle goes on at position i until the steps are small enough; false where
+// they do not become so.
+func (s *loop) settle(pt *Path, i int) bool {
+	for range loopTurns {
+		before := pt.loop.step[i%chunk]
+		s.place(pt, i, i+1)
+		if s.newton(pt, i, i+1) == i {
+			return false
+		}
+		if step := pt.loop.step[i%chunk]; step <= loopTurn || step < loopNoise && step >= before {
+			return true
+		}
+	}
+	return false
 }
 
 // advance adds x to the unknowns.
@@ -397,62 +368,84 @@ func (s *loop) advance(pt *Path, x []float64, i int) {
 	}
 }
 
-// velocities solves Φq·q̇ = −Φt with the factors that close left. They are of
-// the place before its last step: where that counts, what the first solution
-// misses, as rate finds it at the place itself, is solved for once more.
-func (s *loop) velocities(pt *Path, i int, refine bool) {
-	w := &pt.loop
-	x := w.x[:s.vars]
-	clear(w.w)
-	clear(w.V)
-	s.addRates(pt, x, i)
-	if refine {
-		s.addRates(pt, x, i)
+// velocities solves Φq·q̇ = −Φt with the factors that the last step left.
+func (s *loop) velocities(pt *Path, lo, hi int) {
+	w, n := &pt.loop, s.vars
+	for k := range s.eqs {
+		e := &s.eqs[k]
+		for j := range e.t[:e.terms] {
+			s.drift(pt, &e.t[j], w.v[j].local(lo, hi), lo, hi)
+		}
+		s.rate(pt, e, lo, hi)
 	}
-	for k := range s.links {
-		l := &s.links[k]
-		pt.w[l.link][i] = w.w[k]
-		if l.free {
-			pt.vx[l.anchor][i], pt.vy[l.anchor][i] = w.V[k].X, w.V[k].Y
+	for i := lo; i < hi; i++ {
+		f, x := w.matrix(n, i)
+		f.solve(x)
+		for k := range s.links {
+			l := &s.links[k]
+			pt.w[l.link][i] = x[l.turn]
+			if l.free {
+				pt.vx[l.anchor][i], pt.vy[l.anchor][i] = loopSize*x[l.place], loopSize*x[l.place+1]
+			}
 		}
 	}
 }
 
-// addRates adds to the rates in w.w (and w.V of free anchors) what they miss.
-func (s *loop) addRates(pt *Path, x []float64, i int) {
-	w := &pt.loop
-	s.anchorRates(pt, i)
-	s.rate(pt, x, i)
-	w.lu.solve(x)
-	for k := range s.links {
-		l := &s.links[k]
-		w.w[k] += x[l.turn]
-		if l.free {
-			w.V[k] = r2.Add(w.V[k], r2.Vec{X: loopSize * x[l.place], Y: loopSize * x[l.place+1]})
+// drift is the velocity of a term with all links of the loop held.
+func (s *loop) drift(pt *Path, t *term, v pair, lo, hi int) {
+	if t.root < 0 {
+		clear(v.x)
+		clear(v.y)
+		return
+	}
+	copy(v.x, pt.vx[t.root][lo:hi])
+	copy(v.y, pt.vy[t.root][lo:hi])
+}
+
+// rate writes −dΦ/dt of a closure for the velocities of its terms: −Φt where
+// they are those of the links held.
+func (s *loop) rate(pt *Path, e *closure, lo, hi int) {
+	w, n := &pt.loop, s.vars
+	P, G := s.at(pt, &e.t[0], lo, hi), s.at(pt, &e.t[1], lo, hi)
+	vP, vG := w.v[0].local(lo, hi), w.v[1].local(lo, hi)
+	x := w.x[lo%chunk*n+e.row:]
+	inv := 1 / e.length
+	switch e.kind {
+	case pinClosure:
+		for j := range P.x {
+			x[j*n], x[j*n+1] = vG.x[j]-vP.x[j], vG.y[j]-vP.y[j]
+		}
+	case slideClosure:
+		K, vK := s.at(pt, &e.t[2], lo, hi), w.v[2].local(lo, hi)
+		for j := range P.x {
+			line, d := r2.Vec{X: K.x[j] - G.x[j], Y: K.y[j] - G.y[j]}, r2.Vec{X: P.x[j] - G.x[j], Y: P.y[j] - G.y[j]}
+			tilt, v := r2.Vec{X: vK.x[j] - vG.x[j], Y: vK.y[j] - vG.y[j]}, r2.Vec{X: vP.x[j] - vG.x[j], Y: vP.y[j] - vG.y[j]}
+			x[j*n] = -(r2.Cross(tilt, d) + r2.Cross(line, v)) * inv
+		}
+	case shockClosure:
+		st := pt.Stroke[lo:hi]
+		for j := range P.x {
+			dv := (P.x[j]-G.x[j])*(vP.x[j]-vG.x[j]) + (P.y[j]-G.y[j])*(vP.y[j]-vG.y[j])
+			x[j*n] = -(dv + (e.length - st[j])) * inv // ℓ′ = −1
 		}
 	}
 }
 
 func (s *loop) accelerate(pt *Path, lo, hi int) {
-	w := &pt.loop
-	x := w.x[:s.vars]
-	for i := lo; i < hi; i++ {
-		s.place(pt, i)
-		clear(w.al)
-		clear(w.U)
-		for k := range s.links {
-			l := &s.links[k]
-			w.w[k] = pt.w[l.link][i]
-			if l.free {
-				w.V[k] = pt.V(l.anchor, i)
-			}
+	w, n := &pt.loop, s.vars
+	s.place(pt, lo, hi)
+	s.assemble(pt, lo, hi)
+	for k := range s.eqs {
+		e := &s.eqs[k]
+		for j := range e.t[:e.terms] {
+			s.swing(pt, &e.t[j], w.v[j].local(lo, hi), w.acc[j].local(lo, hi), lo, hi)
 		}
-		s.anchorRates(pt, i)
-		s.anchorBends(pt, i)
-		s.second(pt, x, i)
-		s.jacobian(pt, nil, i)
-		w.lu.factor()
-		w.lu.solve(x)
+		s.second(pt, e, lo, hi)
+	}
+	for i := lo; i < hi; i++ {
+		f, x := w.matrix(n, i)
+		f.factor()
+		f.solve(x)
 		for k := range s.links {
 			l := &s.links[k]
 			pt.al[l.link][i] = x[l.turn]
@@ -463,10 +456,66 @@ func (s *loop) accelerate(pt *Path, lo, hi int) {
 	}
 }
 
+// swing is the velocity of a term, and what its acceleration is with the
+// links of the loop turning evenly: Σ −ω²·e over the stretches of the way to
+// it, and the acceleration of its root.
+func (s *loop) swing(pt *Path, t *term, v, a pair, lo, hi int) {
+	s.drift(pt, t, v, lo, hi)
+	if t.root < 0 {
+		clear(a.x)
+		clear(a.y)
+	} else {
+		copy(a.x, pt.ax[t.root][lo:hi])
+		copy(a.y, pt.ay[t.root][lo:hi])
+	}
+	P := s.at(pt, t, lo, hi)
+	for b := t.of; b >= 0; b = s.links[b].parent {
+		l := &s.links[b]
+		A, w := pt.place(l.anchor).cut(lo, hi), pt.w[l.link][lo:hi]
+		for j, w := range w {
+			ex, ey := P.x[j]-A.x[j], P.y[j]-A.y[j]
+			v.x[j] -= w * ey
+			v.y[j] += w * ex
+			a.x[j] -= w * w * ex
+			a.y[j] -= w * w * ey
+		}
+		if l.free {
+			for j := range v.x {
+				v.x[j] += pt.vx[l.anchor][lo+j]
+				v.y[j] += pt.vy[l.anchor][lo+j]
+			}
+		}
+		P = A
+	}
+}
+
+// second writes γ of a closure, −d²Φ/dt² for the velocities and accelerations
+// of its terms that swing gives.
+func (s *loop) second(pt *Path, e *closure, lo, hi int) {
+	w, n := &pt.loop, s.vars
+	P, G := s.at(pt, &e.t[0], lo, hi), s.at(pt, &e.t[1], lo, hi)
+	at := func(r pair, j int) r2.Vec { return r2.Vec{X: r.x[j], Y: r.y[j]} }
+	x := w.x[lo%chunk*n+e.row:]
+	for j := range P.x {
+		k := lo%chunk + j
+		d := r2.Sub(at(P, j), at(G, j))
+		v, a := r2.Sub(at(w.v[0], k), at(w.v[1], k)), r2.Sub(at(w.acc[0], k), at(w.acc[1], k))
+		switch e.kind {
+		case pinClosure:
+			x[j*n], x[j*n+1] = -a.X, -a.Y
+		case slideClosure:
+			line := r2.Sub(at(s.at(pt, &e.t[2], lo, hi), j), at(G, j))
+			tilt, bend := r2.Sub(at(w.v[2], k), at(w.v[1], k)), r2.Sub(at(w.acc[2], k), at(w.acc[1], k))
+			x[j*n] = -(r2.Cross(bend, d) + 2*r2.Cross(tilt, v) + r2.Cross(line, a)) / e.length
+		case shockClosure:
+			x[j*n] = -(r2.Norm2(v) + r2.Dot(d, a) - 1) / e.length // ℓ′² = 1, ℓ″ = 0
+		}
+	}
+}
+
 // react finds the closing forces λ from Φqᵀ·λ = −Q, Q the loads' work per
 // unit of each variable, then balances the links from the leaves.
 func (s *loop) react(rx *Reactions, pt *Path, lo, hi int) {
-	w := &pt.loop
 	for k := range s.links {
 		rx.take(s.links[k].link, lo, hi)
 		rx.take(s.links[k].base, lo, hi)
@@ -475,12 +524,13 @@ func (s *loop) react(rx *Reactions, pt *Path, lo, hi int) {
 		rx.take(s.eqs[k].t[1].link, lo, hi)
 		rx.take(s.eqs[k].t[0].link, lo, hi)
 	}
+	s.place(pt, lo, hi)
+	s.assemble(pt, lo, hi)
 	for i := lo; i < hi; i++ {
-		s.place(pt, i)
-		s.jacobian(pt, nil, i)
-		w.lu.factor()
-		Q := s.work(rx, pt, i)
-		w.lu.solveT(Q)
+		f, Q := pt.loop.matrix(s.vars, i)
+		f.factor()
+		s.work(Q, rx, pt, i)
+		f.solveT(Q)
 		for k := range s.eqs {
 			s.closing(rx, pt, &s.eqs[k], Q, i)
 		}
@@ -491,19 +541,20 @@ func (s *loop) react(rx *Reactions, pt *Path, lo, hi int) {
 			}
 			f := &rx.loads[l.link]
 			rx.setPin(l.pin, i, r2.Vec{X: -f.x[i], Y: -f.y[i]})
-			rx.loads[l.base].add(i, w.A[k], f.x[i], f.y[i])
+			rx.loads[l.base].add(i, pt.At(l.anchor, i), f.x[i], f.y[i])
 		}
 	}
 }
 
-// work is −Q, the generalised force of the links' loads with its sign turned.
-func (s *loop) work(rx *Reactions, pt *Path, i int) []float64 {
+// work writes −Q, the generalised force of the links' loads with its sign
+// turned.
+func (s *loop) work(Q []float64, rx *Reactions, pt *Path, i int) {
 	w := &pt.loop
-	Q := w.x[:s.vars]
 	for k := range s.links {
-		f := &rx.loads[s.links[k].link]
+		l := &s.links[k]
+		f := &rx.loads[l.link]
 		w.F[k] = r2.Vec{X: f.x[i], Y: f.y[i]}
-		w.moment[k] = f.about(i, w.A[k])
+		w.moment[k] = f.about(i, pt.At(l.anchor, i))
 	}
 	for k := len(s.links) - 1; k >= 0; k-- {
 		l := &s.links[k]
@@ -513,17 +564,14 @@ func (s *loop) work(rx *Reactions, pt *Path, i int) []float64 {
 		}
 		if b := l.parent; b >= 0 {
 			w.F[b] = r2.Add(w.F[b], w.F[k])
-			w.moment[b] += r2.Cross(r2.Sub(w.A[k], w.A[b]), w.F[k])
+			w.moment[b] += r2.Cross(r2.Sub(pt.At(l.anchor, i), pt.At(s.links[b].anchor, i)), w.F[k])
 		}
 	}
-	return Q
 }
 
 // closing puts the force of one closure on its links.
 func (s *loop) closing(rx *Reactions, pt *Path, e *closure, lambda []float64, i int) {
-	w := &pt.loop
-	s.at(pt, e, i)
-	P, G := w.P[0], w.P[1]
+	P, G := s.one(pt, &e.t[0], i), s.one(pt, &e.t[1], i)
 	k := lambda[e.row]
 	var F r2.Vec // on the first link
 	switch e.kind {
@@ -531,7 +579,7 @@ func (s *loop) closing(rx *Reactions, pt *Path, e *closure, lambda []float64, i 
 		F = r2.Vec{X: k, Y: lambda[e.row+1]}
 		rx.setPin(e.pins[0], i, F)
 	case slideClosure:
-		F = r2.Scale(k/e.length, perp(r2.Sub(w.P[2], G)))
+		F = r2.Scale(k/e.length, perp(r2.Sub(s.one(pt, &e.t[2], i), G)))
 		rx.setPin(e.pins[0], i, F)
 		G = P // the guide's answer acts where the point is
 	case shockClosure:
@@ -544,30 +592,39 @@ func (s *loop) closing(rx *Reactions, pt *Path, e *closure, lambda []float64, i 
 	rx.loads[e.t[1].link].add(i, G, -F.X, -F.Y)
 }
 
+// one is where a term is at position i.
+func (s *loop) one(pt *Path, t *term, i int) r2.Vec {
+	r := s.at(pt, t, i, i+1)
+	return r2.Vec{X: r.x[0], Y: r.y[0]}
+}
+
+// factors are those of Φq at position i, and the sign of its determinant.
+func (s *loop) factors(pt *Path, i int) (f lu, sign float64) {
+	s.place(pt, i, i+1)
+	s.assemble(pt, i, i+1)
+	f, _ = pt.loop.matrix(s.vars, i)
+	return f, f.factor()
+}
+
 // learn takes the sign of det Φq at the design position, from which the branch
 // is told later. ok is false where Φq is all but singular: its smallest pivot
 // against the largest.
 func (s *loop) learn(pt *Path, i int) (ok bool) {
-	s.place(pt, i)
-	s.jacobian(pt, nil, i)
-	if !pt.loop.lu.factor() || pt.loop.lu.condition() < deadSine {
+	f, sign := s.factors(pt, i)
+	if sign == 0 || f.condition() < deadSine {
 		return false
 	}
-	s.sign, s.det = pt.loop.lu.sign, pt.loop.lu.size()
+	s.sign, s.det = sign, f.size()
 	return true
 }
 
-// shut is the share of det Φq at the design position below which two places of
-// the loop are one: what a trace cannot tell from a change point.
-const shut = 3e-7
-
 // closes: the loop is at its limit at position i.
 func (s *loop) closes(pt *Path, i int) bool {
-	s.place(pt, i)
-	s.jacobian(pt, nil, i)
-	return !pt.loop.lu.factor() || pt.loop.lu.size() < shut*s.det
+	f, sign := s.factors(pt, i)
+	return sign == 0 || f.size() < shut*s.det
 }
 
+// inputs are the roots of all terms and the anchors that stand before the loop.
 func (s *loop) inputs() []int {
 	var in []int
 	for _, l := range s.links {

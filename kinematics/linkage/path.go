@@ -90,7 +90,7 @@ func (p *Plan) NewPath(n int, order Order) *Path {
 		pt.drive = driven{next(), next(), next(), next(), next()}
 	}
 	pt.miss = next()
-	pt.loop.init(p.loopSize)
+	pt.loop.init(p.loopSize, p.loopImages, min(n, chunk))
 	return pt
 }
 
@@ -171,6 +171,9 @@ func (pt *Path) fillFrame(m *Motion) {
 		}
 	}
 }
+
+// place is where point p is over all positions.
+func (pt *Path) place(p int) pair { return pair{pt.x[p], pt.y[p]} }
 
 func (pt *Path) set(p, i int, r r2.Vec) { pt.x[p][i], pt.y[p][i] = r.X, r.Y }
 

@@ -18,9 +18,10 @@ type Plan struct {
 
 	byAngle    bool // advances by the angle of a link, not by the stroke
 	steps      []step
-	rotorLinks []int // rotor → link
-	free       []int // anchors that loops place, points
-	loopSize   int
+	rotorLinks []int     // rotor → link
+	free       []int     // anchors that loops place, points
+	loopSize   int       // unknowns of the largest loop
+	loopImages int       // and the most images of one
 	owner      []int     // point → link by which it is placed, 0 the frame
 	carried    []carried // point → how its velocity follows
 	needs      []bool    // points whose velocities are kept in a Path
@@ -439,6 +440,7 @@ func (c *compiler) addLoop(links []int) {
 	b.hang()
 	b.close()
 	c.plan.loopSize = max(c.plan.loopSize, s.vars)
+	c.plan.loopImages = max(c.plan.loopImages, len(s.images))
 	c.add(s)
 	for k := range s.links {
 		l := &s.links[k]
@@ -531,10 +533,35 @@ func (b *loopBuilder) add(link, anchor, parent int, free bool) {
 
 // term is point as seen from link.
 func (b *loopBuilder) term(point, link int) term {
-	if k, ok := b.in[link]; ok {
-		return term{of: k, link: link, point: point}
+	k, ok := b.in[link]
+	if !ok {
+		return term{of: -1, link: link, point: point, image: -1, root: b.mover(point)}
 	}
-	return term{of: -1, link: link, point: point}
+	t := term{of: k, link: link, point: point, image: -1, root: b.root(k)}
+	if by, ok := b.by[point]; !ok || by != k {
+		t.image = len(b.s.images)
+		b.s.images = append(b.s.images, image{of: k, point: point})
+	}
+	return t
+}
+
+// root is the point that carries hung link k where nothing of the loop turns.
+func (b *loopBuilder) root(k int) int {
+	for b.s.links[k].parent >= 0 {
+		k = b.s.links[k].parent
+	}
+	if b.s.links[k].free {
+		return -1
+	}
+	return b.mover(b.s.links[k].anchor)
+}
+
+// mover is the placed point, or −1 where it is the frame's.
+func (b *loopBuilder) mover(point int) int {
+	if b.c.fixed(point) {
+		return -1
+	}
+	return point
 }
 
 // placedBy is the term of the point as it is placed.
