@@ -18,6 +18,7 @@ func (f lu) factor() (sign float64) {
 	n, a := f.n, f.a
 	switch n {
 	case 1:
+		f.piv[0] = 0
 		return invert(&a[0])
 	case 2:
 		a, piv := a[:4], f.piv[:2]
