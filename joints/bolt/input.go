@@ -23,8 +23,9 @@ const (
 	usualShare        = 0.9  // VDI 2230-1:2015
 	softShare         = 0.65 // middle of the 0.6 to 0.7 that are usual for soft alloys
 	usualLoadFactor   = 0.5
-	usualSlipFriction = 0.1 // least of what is quoted for steel on aluminium, dry, from memory
-	largestDiameter   = 100 // mm
+	usualSlipFriction = 0.1   // least of what is quoted for steel on aluminium, dry, from memory
+	leastDiameter     = 1.0   // mm
+	largestDiameter   = 100.0 // mm
 )
 
 // withDefaults returns b with what was left out filled in.
@@ -105,15 +106,16 @@ func (b Bolt) mistakes() check.InputErrors {
 
 // threadMistakes reports whether the thread is one.
 func (b Bolt) threadMistakes(l *mistake.List) bool {
-	ok := l.Positive("diameter", b.Diameter, largestDiameter, "give the nominal diameter of the metric thread in mm")
+	hint := "give the nominal diameter of the metric thread in mm"
+	ok := l.Positive("diameter", b.Diameter, largestDiameter, hint) && l.Between("diameter", b.Diameter, leastDiameter, largestDiameter, hint)
 	switch {
 	case !ok:
 	case b.Pitch == 0:
 		l.Missing("pitch", fmt.Sprintf("pitch must be given: there is no coarse thread of %g mm", b.Diameter), "give the pitch in mm")
 		ok = false
 	case l.Positive("pitch", b.Pitch, largestDiameter, "give the pitch in mm"):
-		if b.Pitch > b.Diameter/4 {
-			l.Misfit("pitch", b.Pitch, fmt.Sprintf("pitch must be at most a quarter of the diameter, %g mm", b.Diameter), "")
+		if b.Pitch > b.Diameter/4 || b.Pitch < b.Diameter/100 {
+			l.Misfit("pitch", b.Pitch, fmt.Sprintf("pitch must lie between a hundredth and a quarter of the diameter, %g mm", b.Diameter), "")
 			ok = false
 		}
 	default:
@@ -234,7 +236,7 @@ func (b Bolt) tighteningMistakes(l *mistake.List) {
 			l.Misfit(f.field, f.Min, fmt.Sprintf("%s must start with the smaller value", f.field), "")
 		}
 	}
-	l.Between("torque", b.Torque, 0, mistake.LargestMoment, "leave it out for the largest that every part bears")
+	l.Optional("torque", b.Torque, 1, mistake.LargestMoment, "leave it out for the largest that every part bears")
 	l.Between("tool_scatter", b.ToolScatter, 0.001, 0.5, "0.04 to 0.10 for a torque wrench")
 	l.Between("yield_share", b.YieldShare, 0.1, 1, "0.9 for steel, 0.6 to 0.7 for soft alloys")
 }

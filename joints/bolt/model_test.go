@@ -319,7 +319,7 @@ func TestMistakes(t *testing.T) {
 		{"no contact", func(b *Bolt) { b.Stack[1].InnerDiameter = 12 }, "stack[2].outer_diameter", check.DoesNotFit, "washer"},
 		{"no contact under the head", func(b *Bolt) { b.Stack[0].InnerDiameter = 14 }, "stack[0].outer_diameter", check.DoesNotFit, "head seat"},
 		{"friction", func(b *Bolt) { b.ThreadFriction = Spread{0.2, 0.1} }, "thread_friction", check.DoesNotFit, "smaller value"},
-		{"torque", func(b *Bolt) { b.Torque = -1 }, "torque", check.OutOfRange, "at least 0"},
+		{"torque", func(b *Bolt) { b.Torque = -1 }, "torque", check.OutOfRange, "at least 1"},
 		{"share", func(b *Bolt) { b.YieldShare = 1.1 }, "yield_share", check.OutOfRange, "at most 1"},
 		{"factor", func(b *Bolt) { b.LoadFactor = 2 }, "load_factor", check.OutOfRange, "at most 1"},
 		{"no temperature", func(b *Bolt) { b.Temperatures = []float64{} }, "temperatures", check.Missing, "one at least"},
