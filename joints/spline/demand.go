@@ -75,9 +75,9 @@ func (m *Model) rootShear() demand {
 // its limit: a hub of aluminium shears before a shaft of steel although its
 // teeth are as thick.
 func (m *Model) toothShear() demand {
-	g, s := m.geometry, m.spline
+	g := m.geometry
 	shaft := m.toothShearOf(m.shaft, g.External.ToothThicknessMin)
-	hub := m.toothShearOf(m.hub, math.Pi*s.Module-g.Internal.SpaceWidthMax)
+	hub := m.toothShearOf(m.hub, g.hubToothMin())
 	return weaker(shaft, hub)
 }
 
@@ -161,7 +161,7 @@ func (m *Model) bursting() demand {
 	s, f, g := m.spline, m.factors, m.geometry
 	kf := m.hub.lifeOf(f.kf)
 	d, wall := g.PitchDiameter, m.wall()
-	s1 := dudley.Hoop(1, s.PressureAngle, d, wall, s.Length)
+	s1 := dudley.Hoop(1, g.PressureAngle, d, wall, s.Length)
 	s3 := dudley.Beam(1, d, s.Length, dudley.Y30)
 	return demand{
 		name: "bursting", part: m.hub.name, limit: m.hub.tension(),

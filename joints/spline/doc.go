@@ -1,8 +1,8 @@
 // Package spline sizes splined joints: a shaft with teeth in a hub with spaces
-// for them, here by ISO 4156, side fit, involute flanks of 30°, 37.5° or 45°.
-// New checks the inputs and makes a Model; its Geometry is what a drawing and a
-// gauge need, its Checks are four stresses under a torque, its Remarks what a
-// reader must know besides.
+// for them, by ISO 4156, ANSI B92.1 or DIN 5480 (involute flanks) or by ISO 14
+// (parallel ones). New checks the inputs and makes a Model; its Geometry is what a
+// drawing and a gauge need, its Checks are four stresses under a torque, its
+// Remarks what a reader must know besides.
 //
 //	          ┌────────────────┐             DEI  hub's root (major, internal)
 //	          │  ┌──────────┐  │             DEE  shaft's tip (major, external)
@@ -26,8 +26,20 @@
 //	Ev min = E        E min = E + λ       E max = E + (T + λ)      Ev max = E max − λ
 //	Sv max = S + es   S max = Sv max − λ  S min = Sv max − (T + λ) Sv min = S min + λ
 //
-// Root circles take the total tolerance of class 7 whatever the class, tip
-// circles IT10 (m <= 0.75), IT11 or IT12 (m >= 2). js and k do not raise the tip.
+// The other standards write the same relations with signs of their own:
+//
+//	ISO 4156    S = E = π·m/2           root circles take the total tolerance of class 7
+//	                                    whatever the class, tip circles IT10 (m <= 0.75),
+//	                                    IT11 or IT12 (m >= 2); js and k do not raise the tip
+//	ANSI B92.1  s = t = (π/2 + c)/P     inches as printed, mm from there on; the sizes of
+//	                                    tip and root that the table bounds on one side
+//	                                    are given on one side
+//	DIN 5480    s = e = π·m/2 + 2·x1·m·tan 30°
+//	                                    all circles from the reference diameter dB, not
+//	                                    from m·z; x1 = (dB/m − z − 1.1)/2; tips h11, H11,
+//	                                    roots h14, H14
+//	ISO 14      B                       straight width, hub centred on d; play at the mean
+//	                                    diameter, D and DB do not exist
 //
 // # Checks
 //
@@ -57,8 +69,10 @@
 // # Sources
 //
 // ISO 4156-1:2005, straight cylindrical involute splines, metric module, side
-// fit; ISO 286-1:2010, table 1; ISO 3:1973, preferred numbers; Machinery's
-// Handbook, 31st ed., "Involute splines". What was compared with what stands
-// beside each table; what no one printed is marked common practice or from
-// memory.
+// fit; ANSI B92.1-1996, involute splines and inspection; DIN 5480-1:2006,
+// involute splines based on reference diameters; ISO 14:1982, straight-sided
+// splines with internal centering; ISO 286-1:2010, table 1; ISO 3:1973, preferred
+// numbers; Machinery's Handbook, 31st ed., "Involute splines". What was compared
+// with what stands beside each table; what no one printed is marked common
+// practice or from memory.
 package spline

@@ -60,9 +60,9 @@ func (s Spline) mistakes() check.InputErrors {
 func (s Spline) noStandard() check.InputErrors {
 	var m mistake.List
 	if s.Standard == "" {
-		m.Missing("standard", "standard must be given, since module and teeth do not tell it", fmt.Sprintf("write standard = %q", iso4156Name))
+		m.Missing("standard", "standard must be given, since module and teeth do not tell it", fmt.Sprintf("write standard = %q", iso4156Name), standardNames()...)
 	} else {
-		m.OneOf("standard", s.Standard, standardNames(), "standard must be ISO 4156, the only one that this version computes")
+		m.OneOf("standard", s.Standard, standardNames(), "standard must be one that is computed")
 	}
 	return m.Errors()
 }
@@ -122,8 +122,8 @@ func (s Spline) shapeMistakes(g *Geometry) check.InputErrors {
 		m.Add("hub_outer_diameter", check.DoesNotFit,
 			fmt.Sprintf("hub_outer_diameter must be larger than the root of the hub's teeth, %.3f mm", root), mistake.Found(s.HubOuterDiameter), "")
 	}
-	pinMistake(&m, "shaft_pin", s.ShaftPin, g.shaftGap(s))
-	pinMistake(&m, "hub_pin", s.HubPin, g.hubGap(s))
+	pinMistake(&m, "shaft_pin", s.ShaftPin, g.shaftGap())
+	pinMistake(&m, "hub_pin", s.HubPin, g.hubGap())
 	sectionMistake(&m, "shaft_material", s.ShaftMaterial, "the shaft's outside diameter", g.External.MajorDiameterMax)
 	if s.HubOuterDiameter > 0 && s.HubOuterDiameter <= mistake.LargestLength {
 		sectionMistake(&m, "hub_material", s.HubMaterial, "hub_outer_diameter", s.HubOuterDiameter)

@@ -24,6 +24,28 @@ func sound() Spline {
 	}
 }
 
+// soundB921, soundDIN5480 and soundISO14 are sound in the other standards.
+func soundB921() Spline {
+	s := sound()
+	s.Standard, s.Module, s.DiametralPitch = "ANSI B92.1", 0, 20
+	return s
+}
+
+func soundDIN5480() Spline {
+	s := sound()
+	s.Standard, s.ReferenceDiameter, s.Teeth, s.PressureAngle, s.Root, s.Bore = "DIN 5480", 25, 18, 0, "", 8
+	return s
+}
+
+func soundISO14() Spline {
+	s := sound()
+	s.Standard, s.Module, s.MinorDiameter, s.MajorDiameter, s.Teeth, s.PressureAngle, s.Root, s.HubOuterDiameter = "ISO 14", 0, 52, 60, 8, 0, "", 90
+	return s
+}
+
+// soundOnes is one of each standard.
+func soundOnes() []Spline { return []Spline{sound(), soundB921(), soundDIN5480(), soundISO14()} }
+
 // mistakesOf returns the mistakes of s, nil where New takes it.
 func mistakesOf(t *testing.T, s Spline) check.InputErrors {
 	t.Helper()
@@ -49,9 +71,45 @@ func TestMistakes(t *testing.T) {
 		contains string // of message, found and hint together
 	}{
 		{"no standard", func(s *Spline) { s.Standard = "" }, "standard", check.Missing, `standard = "ISO 4156"`},
-		{"inch standard", func(s *Spline) { s.Standard = "ANSI B92.1" }, "standard", check.UnknownName, "only one that this version computes"},
-		{"German standard", func(s *Spline) { s.Standard = "DIN 5480" }, "standard", check.UnknownName, "only one that this version computes"},
-		{"straight-sided standard", func(s *Spline) { s.Standard = "ISO 14" }, "standard", check.UnknownName, "only one that this version computes"},
+		{"unknown standard", func(s *Spline) { s.Standard = "DIN 5482" }, "standard", check.UnknownName, "one that is computed"},
+		{"inch pitch in a metric standard", func(s *Spline) { s.DiametralPitch = 20 }, "diametral_pitch", check.DoesNotFit, "ISO 4156 has none"},
+		{"reference diameter in ISO 4156", func(s *Spline) { s.ReferenceDiameter = 30 }, "reference_diameter", check.DoesNotFit, "left out"},
+		{"process in ISO 4156", func(s *Spline) { s.ShaftProcess = Rolled }, "shaft_process", check.DoesNotFit, "left out"},
+		{"fit of another standard", func(s *Spline) { s.Fit = MajorFit }, "fit", check.DoesNotFit, "left out"},
+
+		{"ANSI: no pitch", func(s *Spline) { *s = soundB921(); s.DiametralPitch = 0 }, "diametral_pitch", check.OutOfRange, "greater than 0"},
+		{"ANSI: pitch off the series", func(s *Spline) { *s = soundB921(); s.DiametralPitch = 18 }, "diametral_pitch", check.NotInSeries, "16 and 20"},
+		{"ANSI: pitch too fine", func(s *Spline) { *s = soundB921(); s.DiametralPitch = 200 }, "diametral_pitch", check.NotInSeries, "largest is 128"},
+		{"ANSI: pitch not for flat roots", func(s *Spline) { *s = soundB921(); s.DiametralPitch, s.Bore = 40, 0 }, "diametral_pitch", check.DoesNotFit, "between 2.5 and 32"},
+		{"ANSI: pitch NaN", func(s *Spline) { *s = soundB921(); s.DiametralPitch = nan }, "diametral_pitch", check.OutOfRange, "finite"},
+		{"ANSI: module", func(s *Spline) { *s = soundB921(); s.Module = 1.25 }, "module", check.DoesNotFit, "diametral_pitch"},
+		{"ANSI: five teeth", func(s *Spline) { *s = soundB921(); s.Teeth = 5 }, "teeth", check.OutOfRange, "between 6 and 60"},
+		{"ANSI: 61 teeth at 30°", func(s *Spline) { *s = soundB921(); s.Teeth, s.HubOuterDiameter = 61, 120 }, "teeth", check.OutOfRange, "between 6 and 60"},
+		{"ANSI: 20°", func(s *Spline) { *s = soundB921(); s.PressureAngle = 20 * degree }, "pressure_angle", check.NotInSeries, "in ANSI B92.1"},
+		{"ANSI: flat at 45°", func(s *Spline) { *s = soundB921(); s.PressureAngle = 45 * degree }, "root", check.DoesNotFit, `root = "fillet"`},
+		{"ANSI: major fit with fillets", func(s *Spline) { *s = soundB921(); s.Root, s.Fit = Fillet, MajorFit }, "fit", check.DoesNotFit, `fit = "side"`},
+		{"ANSI: unknown fit", func(s *Spline) { *s = soundB921(); s.Fit = "sliding" }, "fit", check.UnknownName, "side or major"},
+		{"ANSI: class 8", func(s *Spline) { *s = soundB921(); s.HubClass = 8 }, "hub_class", check.OutOfRange, "4, 5, 6, 7"},
+		{"ANSI: fit letter", func(s *Spline) { *s = soundB921(); s.ShaftFit = "h" }, "shaft_fit", check.DoesNotFit, "ANSI B92.1 has none"},
+
+		{"DIN: no reference diameter", func(s *Spline) { *s = soundDIN5480(); s.ReferenceDiameter = 0 }, "reference_diameter", check.OutOfRange, "25x1.25x18"},
+		{"DIN: no module", func(s *Spline) { *s = soundDIN5480(); s.Module = 0 }, "module", check.OutOfRange, "greater than 0"},
+		{"DIN: module off the series", func(s *Spline) { *s = soundDIN5480(); s.Module = 1.1 }, "module", check.NotInSeries, "1 and 1.25"},
+		{"DIN: dB taken for m·z", func(s *Spline) { *s = soundDIN5480(); s.Teeth = 20 }, "teeth", check.DoesNotFit, "this is 20, x1 -0.55 dB and module go with 18 or 19 teeth"},
+		{"DIN: five teeth", func(s *Spline) { *s = soundDIN5480(); s.Teeth = 5 }, "teeth", check.OutOfRange, "between 6 and 82"},
+		{"DIN: 37.5°", func(s *Spline) { *s = soundDIN5480(); s.PressureAngle = 37.5 * degree }, "pressure_angle", check.NotInSeries, "ISO 4156"},
+		{"DIN: root", func(s *Spline) { *s = soundDIN5480(); s.Root = Flat }, "root", check.DoesNotFit, "left out"},
+		{"DIN: grade 4", func(s *Spline) { *s = soundDIN5480(); s.ShaftClass = 4 }, "shaft_class", check.OutOfRange, "between 5 and 12"},
+		{"DIN: letter of a hub", func(s *Spline) { *s = soundDIN5480(); s.ShaftFit = "H" }, "shaft_fit", check.UnknownName, `"H"`},
+		{"DIN: letter of a shaft", func(s *Spline) { *s = soundDIN5480(); s.HubFit = "h" }, "hub_fit", check.UnknownName, `"h"`},
+		{"DIN: unknown process", func(s *Spline) { *s = soundDIN5480(); s.HubProcess = "cast" }, "hub_process", check.UnknownName, "rolled"},
+
+		{"ISO 14: no diameters", func(s *Spline) { *s = soundISO14(); s.MinorDiameter = 0 }, "minor_diameter", check.OutOfRange, "8 x 52 x 60"},
+		{"ISO 14: misprinted size", func(s *Spline) { *s = soundISO14(); s.MinorDiameter, s.MajorDiameter = 56, 66 }, "major_diameter", check.NotInSeries, "8 x 56 x 65"},
+		{"ISO 14: six keys for eight", func(s *Spline) { *s = soundISO14(); s.Teeth = 6 }, "teeth", check.DoesNotFit, "must be 8"},
+		{"ISO 14: unknown fit", func(s *Spline) { *s = soundISO14(); s.Fit = "side" }, "fit", check.UnknownName, "sliding, close or fixed"},
+		{"ISO 14: hub fit", func(s *Spline) { *s = soundISO14(); s.HubFit = "H8" }, "hub_fit", check.UnknownName, "H11"},
+		{"ISO 14: pin", func(s *Spline) { *s = soundISO14(); s.ShaftPin = 5 }, "shaft_pin", check.DoesNotFit, "left out"},
 
 		{"no module", func(s *Spline) { s.Module = 0 }, "module", check.OutOfRange, "greater than 0"},
 		{"negative module", func(s *Spline) { s.Module = -1.25 }, "module", check.OutOfRange, "greater than 0 this is -1.25"},

@@ -10,8 +10,11 @@ import (
 	"gudgeon/joints/iso286"
 )
 
-// iso4156Name is the standard as a design names it.
+// iso4156Name is the standard as a design names it, iso4156Takes what it asks
+// for.
 const iso4156Name = "ISO 4156"
+
+var iso4156Takes = []string{"module", "pressure_angle", "root", "shaft_class", "shaft_fit", "hub_class", "hub_fit", "tolerance_length", "shaft_pin", "hub_pin"}
 
 // iso4156Modules is the standard's series, mm. 0.25 is for 45° only. ISO
 // 4156-1:2005 (0.5 to 10 compared with two public sources, the rest from
@@ -38,15 +41,16 @@ type profile struct {
 	tip     float64 // DEE = m·(z + tip), and DFI beyond it by the form clearance
 	bottom  float64 // DEI = m·(z + bottom), DIE = m·(z − bottom)
 	form    float64 // hs, radial height of the involute below D
+	fillet  float64 // ρF, radius of the rack's tip, which rounds the root
 }
 
 // iso4156Profiles is ISO 4156-1:2005, basic rack profiles 30P, 30R, 37.5R, 45R
 // (compared with the help tables of two mechanical CAD systems).
 var iso4156Profiles = []profile{
-	{30, Flat, 1.0, 1.5, 0.60},
-	{30, Fillet, 1.0, 1.8, 0.60},
-	{37.5, Fillet, 0.9, 1.4, 0.55},
-	{45, Fillet, 0.8, 1.2, 0.50},
+	{30, Flat, 1.0, 1.5, 0.60, 0.20},
+	{30, Fillet, 1.0, 1.8, 0.60, 0.40},
+	{37.5, Fillet, 0.9, 1.4, 0.55, 0.30},
+	{45, Fillet, 0.8, 1.2, 0.50, 0.25},
 }
 
 // radians is the pressure angle of a profile.
@@ -141,10 +145,8 @@ func (g iso4156Geometry) external() External {
 	}
 	e.MajorDiameterMin = e.MajorDiameterMax - g.tipTolerance(e.MajorDiameterMax)
 	e.MinorDiameterMin = e.MinorDiameterMax - g.class7/tan
-	e.ToothThicknessEffectiveMax = g.basic() + g.es
-	e.ToothThicknessMax = e.ToothThicknessEffectiveMax - g.shaft.lambda
-	e.ToothThicknessMin = e.ToothThicknessEffectiveMax - g.shaft.total
-	e.ToothThicknessEffectiveMin = e.ToothThicknessMin + g.shaft.lambda
+	e.RootRadius = g.fillet * g.m
+	e.setThickness(g.basic()+g.es, g.shaft.total, g.shaft.lambda)
 	return e
 }
 
@@ -158,10 +160,8 @@ func (g iso4156Geometry) internal() Internal {
 	}
 	i.MajorDiameterMax = i.MajorDiameterMin + g.class7/math.Tan(g.alpha)
 	i.MinorDiameterMax = i.MinorDiameterMin + g.tipTolerance(i.MinorDiameterMin)
-	i.SpaceWidthEffectiveMin = g.basic()
-	i.SpaceWidthMin = g.basic() + g.hub.lambda
-	i.SpaceWidthMax = g.basic() + g.hub.total
-	i.SpaceWidthEffectiveMax = i.SpaceWidthMax - g.hub.lambda
+	i.RootRadius = g.fillet * g.m
+	i.setWidth(g.basic(), g.hub.total, g.hub.lambda)
 	return i
 }
 
@@ -180,10 +180,10 @@ func (g iso4156Geometry) designation(side string, class int, fit string) string 
 // its defaults filled in; the pins' distances are not filled in yet.
 func iso4156(s Spline) *Geometry {
 	g := newISO4156(s)
-	out := &Geometry{PitchDiameter: g.d, BaseDiameter: g.db, External: g.external(), Internal: g.internal()}
+	out := &Geometry{Teeth: g.z, PressureAngle: g.alpha, PitchDiameter: g.d, BaseDiameter: g.db, External: g.external(), Internal: g.internal()}
 	out.External.Designation = g.designation("EXT", s.ShaftClass, s.ShaftFit)
 	out.Internal.Designation = g.designation("INT", s.HubClass, s.HubFit)
-	out.External.PinDiameter = cmp.Or(s.ShaftPin, g.defaultPin(out.shaftFlanks(s)))
-	out.Internal.PinDiameter = cmp.Or(s.HubPin, g.defaultPin(out.hubFlanks(s)))
+	out.External.PinDiameter = cmp.Or(s.ShaftPin, g.defaultPin(out.shaftFlanks()))
+	out.Internal.PinDiameter = cmp.Or(s.HubPin, g.defaultPin(out.hubFlanks()))
 	return out
 }

@@ -23,20 +23,12 @@ const (
 
 // iso4156Defaults returns s with the standard's defaults.
 func iso4156Defaults(s Spline) Spline {
-	if s.Root == "" {
-		s.Root = Fillet
-		if math.Abs(s.PressureAngle-iso4156Profiles[0].radians()) < 1e-6 {
-			s.Root = Flat
-		}
-	}
+	s.Root = cmp.Or(s.Root, rootOf(s.PressureAngle))
 	s.ShaftClass = cmp.Or(s.ShaftClass, iso4156DefaultClass)
 	s.HubClass = cmp.Or(s.HubClass, iso4156DefaultClass)
 	s.ShaftFit = cmp.Or(s.ShaftFit, iso4156DefaultShaftFit)
 	s.HubFit = cmp.Or(s.HubFit, iso4156DefaultHubFit)
-	// The exact angle, so that 37.5° does not depend on how it was converted.
-	if p, ok := iso4156Profile(s.PressureAngle, s.Root); ok {
-		s.PressureAngle = p.radians()
-	}
+	s.PressureAngle = exactAngle(s.PressureAngle)
 	return s
 }
 
@@ -50,14 +42,7 @@ func iso4156Mistakes(s Spline) check.InputErrors {
 			mistake.Found(float64(s.Teeth)), "choose another module to change the diameter")
 	}
 	iso4156Shape(&m, s)
-	for _, c := range []struct {
-		field string
-		class int
-	}{{"shaft_class", s.ShaftClass}, {"hub_class", s.HubClass}} {
-		if _, ok := iso4156Classes[c.class]; !ok {
-			m.Add(c.field, check.OutOfRange, c.field+" must be one of 4, 5, 6, 7", mistake.Found(float64(c.class)), "4 is the finest, 7 the coarsest")
-		}
-	}
+	classMistakes(&m, s, iso4156Classes)
 	m.OneOf("shaft_fit", s.ShaftFit, iso4156ShaftFits, "shaft_fit must be one of the letters of ISO 4156 for the shaft")
 	m.OneOf("hub_fit", s.HubFit, iso4156HubFits, "hub_fit must be H: in ISO 4156 the shaft makes the fit")
 	if m.Between("tolerance_length", s.ToleranceLength, 0, mistake.LargestLength, "give the length in mm, or leave it out for half the pitch diameter") && len(m.Errors()) == 0 {
@@ -76,9 +61,7 @@ func iso4156Module(m *mistake.List, s Spline) {
 	case s.Module < series[0] || s.Module > series[len(series)-1]:
 		m.Add("module", check.OutOfRange, fmt.Sprintf("module must lie between %g and %g mm in ISO 4156", series[0], series[len(series)-1]), mistake.Found(s.Module), "")
 	case !slices.Contains(series, s.Module):
-		i, _ := slices.BinarySearch(series, s.Module)
-		m.Add("module", check.NotInSeries, "module must be one of the series of ISO 4156", mistake.Found(s.Module),
-			fmt.Sprintf("the nearest are %g and %g", series[i-1], series[i]))
+		m.Add("module", check.NotInSeries, "module must be one of the series of ISO 4156", mistake.Found(s.Module), nearestOf(series, s.Module))
 	}
 }
 
@@ -95,10 +78,7 @@ func iso4156Lead(m *mistake.List, s Spline) {
 // iso4156Shape judges pressure angle, root and the module that goes with them.
 func iso4156Shape(m *mistake.List, s Spline) {
 	known := m.OneOf("root", string(s.Root), []string{string(Flat), string(Fillet)}, "root must be flat or fillet")
-	angles := slices.ContainsFunc(iso4156Profiles, func(p profile) bool { return math.Abs(p.radians()-s.PressureAngle) < 1e-6 })
-	if !angles {
-		m.Add("pressure_angle", check.NotInSeries, "pressure_angle must be 30, 37.5 or 45 degrees in ISO 4156",
-			mistake.Found(math.Round(1e6*s.PressureAngle*180/math.Pi)/1e6), "")
+	if !angleKnown(m, s.PressureAngle, iso4156Name) {
 		return
 	}
 	if _, ok := iso4156Profile(s.PressureAngle, s.Root); known && !ok {

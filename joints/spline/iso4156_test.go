@@ -116,7 +116,7 @@ func everySpline(f func(s Spline, g *Geometry)) {
 						s := Spline{Module: m, Teeth: z, PressureAngle: p.radians(), Root: p.root,
 							ShaftClass: class, HubClass: class, ShaftFit: fit, HubFit: "H"}
 						g := iso4156(s)
-						g.complete(s)
+						g.complete()
 						f(s, g)
 					}
 				}
@@ -166,7 +166,7 @@ func TestISO4156GeometryIsSound(t *testing.T) {
 		if g.ContactDepth < 0.2*s.Module {
 			fail(4)
 		}
-		for _, gap := range []gap{g.shaftGap(s), g.hubGap(s)} {
+		for _, gap := range []gap{g.shaftGap(), g.hubGap()} {
 			pin := e.PinDiameter
 			if gap.internal {
 				pin = i.PinDiameter
@@ -191,7 +191,7 @@ func TestISO4156GeometryIsSound(t *testing.T) {
 func TestUsablePins(t *testing.T) {
 	s := iso4156Defaults(Spline{Module: 1.25, Teeth: 22, PressureAngle: math.Pi / 6})
 	g := iso4156(s)
-	for _, gap := range []gap{g.shaftGap(s), g.hubGap(s)} {
+	for _, gap := range []gap{g.shaftGap(), g.hubGap()} {
 		lo, hi := gap.usable()
 		if !(0 < lo && lo < hi) {
 			t.Fatalf("pins %g to %g", lo, hi)

@@ -38,7 +38,8 @@ func New(s Spline) (*Model, error) {
 func (m *Model) prepareGeometry(std standard, known bool) check.InputErrors {
 	var errs check.InputErrors
 	if known {
-		errs = std.mistakes(m.spline)
+		errs = std.foreign(m.given)
+		errs = appendNew(errs, std.mistakes(m.spline))
 	} else {
 		errs = m.spline.noStandard()
 	}
@@ -49,7 +50,7 @@ func (m *Model) prepareGeometry(std standard, known bool) check.InputErrors {
 		errs = appendNew(errs, m.spline.shapeMistakes(m.geometry))
 	}
 	if len(errs) == 0 {
-		m.geometry.complete(m.spline)
+		m.geometry.complete()
 	}
 	return errs
 }
@@ -70,12 +71,20 @@ func appendNew(errs, more check.InputErrors) check.InputErrors {
 }
 
 // complete fills in what follows from the limits: contact, play, pins.
-func (g *Geometry) complete(s Spline) {
+func (g *Geometry) complete() {
 	g.ContactDepth = g.contactDepth()
 	g.Play = g.play()
+	if g.Straight {
+		return
+	}
 	e, i := &g.External, &g.Internal
-	e.OverPinsMin, e.OverPinsMax, e.PinContactDiameterMin, e.PinContactDiameterMax = g.shaftGap(s).limits(e.PinDiameter)
-	i.BetweenPinsMin, i.BetweenPinsMax, i.PinContactDiameterMin, i.PinContactDiameterMax = g.hubGap(s).limits(i.PinDiameter)
+	e.SpanTeeth, e.SpanMin, e.SpanMax = g.span()
+	if gap := g.shaftGap(); gap.holds(e.PinDiameter) {
+		e.OverPinsMin, e.OverPinsMax, e.PinContactDiameterMin, e.PinContactDiameterMax = gap.limits(e.PinDiameter)
+	}
+	if gap := g.hubGap(); gap.holds(i.PinDiameter) {
+		i.BetweenPinsMin, i.BetweenPinsMax, i.PinContactDiameterMin, i.PinContactDiameterMax = gap.limits(i.PinDiameter)
+	}
 }
 
 // Geometry returns the limits of the joint.

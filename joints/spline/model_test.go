@@ -360,6 +360,9 @@ func TestAnyInput(t *testing.T) {
 	taken, refused := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawSpline(t)
+		if other := rapid.IntRange(0, 5).Draw(t, "other standard"); other < 4 {
+			s = soundOnes()[other]
+		}
 		if rapid.Bool().Draw(t, "spoilt") {
 			spoil(t, &s)
 		}
@@ -400,7 +403,8 @@ func spoil(t *rapid.T, s *Spline) {
 	hit := func(name string) bool { return rapid.IntRange(0, 4).Draw(t, name+" hit") == 0 }
 	// Slices, not maps: rapid replays its draws in order.
 	for i, field := range []*float64{&s.Module, &s.PressureAngle, &s.Length, &s.Bore, &s.HubOuterDiameter, &s.ApplicationFactor, &s.DistributionFactor,
-		&s.Misalignment, &s.Cycles, &s.RockingCycles, &s.ToleranceLength, &s.ShaftPin, &s.HubPin} {
+		&s.Misalignment, &s.Cycles, &s.RockingCycles, &s.ToleranceLength, &s.ShaftPin, &s.HubPin,
+		&s.DiametralPitch, &s.ReferenceDiameter, &s.MinorDiameter, &s.MajorDiameter} {
 		if name := fmt.Sprintf("number %d", i); hit(name) {
 			*field = anyFloat(t, name)
 		}
@@ -416,7 +420,9 @@ func spoil(t *rapid.T, s *Spline) {
 		s.ShaftMaterial = rapid.SampledFrom(append(material.Names(), "", "wood")).Draw(t, "shaft material")
 		s.HubMaterial = rapid.SampledFrom(append(material.Names(), "")).Draw(t, "hub material")
 		s.ShaftFit = rapid.SampledFrom([]string{"", "d", "k", "q"}).Draw(t, "shaft fit")
-		s.Standard = rapid.SampledFrom([]string{"", "ISO 4156", "DIN 5480"}).Draw(t, "standard")
+		s.Standard = rapid.SampledFrom([]string{"", "ISO 4156", "DIN 5480", "ANSI B92.1", "ISO 14"}).Draw(t, "standard")
+		s.Fit = rapid.SampledFrom([]Fit{"", SideFit, MajorFit, SlidingFit, "x"}).Draw(t, "fit of parts")
+		s.ShaftProcess = rapid.SampledFrom([]Process{"", Rolled, "x"}).Draw(t, "process")
 	}
 	if hit("flags") {
 		s.Piloted, s.Clamped, s.Crowned = rapid.Bool().Draw(t, "piloted"), rapid.Bool().Draw(t, "clamped"), rapid.Bool().Draw(t, "crowned")
@@ -455,6 +461,31 @@ func TestQuantities(t *testing.T) {
 	for _, q := range g.Quantities() {
 		if q.Name == "external.minor_diameter_min" {
 			t.Error("a limit that is not given is listed")
+		}
+	}
+}
+
+// The checks of every standard under 180 N m: finite, positive, all four, with
+// the depth, circle and thicknesses of their own.
+func TestChecksOfEveryStandard(t *testing.T) {
+	for _, s := range soundOnes() {
+		m := prepared(t, s)
+		g := m.Geometry()
+		checks := m.Checks(180e3)
+		thickness := g.hubToothMin()
+		want := 4 * 180e3 * 1.8 / (g.PitchDiameter * float64(s.Teeth) * 18 * thickness * 0.4)
+		if len(checks) != 4 || !near(checks[1].Value, want) || checks[1].Part != "hub" {
+			t.Errorf("%s: %+v, want %g", s.Standard, checks, want)
+		}
+		for _, c := range checks {
+			if !(c.Value > 1 && c.Value < 1000) {
+				t.Errorf("%s: %s %g MPa", s.Standard, c.Name, c.Value)
+			}
+		}
+		for _, q := range g.Quantities() {
+			if strings.Contains(q.Name, "pin") && g.Straight || q.Name == "base_diameter" && g.Straight {
+				t.Errorf("%s lists %s", s.Standard, q.Name)
+			}
 		}
 	}
 }

@@ -11,22 +11,22 @@ type gap struct {
 }
 
 // shaftGap and hubGap are the gaps of g's two sides.
-func (g *Geometry) shaftGap(s Spline) gap {
+func (g *Geometry) shaftGap() gap {
 	e := g.External
 	return gap{
-		flanks: g.shaftFlanks(s),
+		flanks: g.shaftFlanks(),
 		arcMin: e.ToothThicknessMin, arcMax: e.ToothThicknessMax,
-		involuteLo: e.FormDiameter, involuteHi: e.MajorDiameterMin,
+		involuteLo: math.Max(e.FormDiameter, g.BaseDiameter), involuteHi: e.leastTip(),
 		clearOfTip: e.MajorDiameterMax,
 	}
 }
 
-func (g *Geometry) hubGap(s Spline) gap {
+func (g *Geometry) hubGap() gap {
 	i := g.Internal
 	return gap{
-		flanks: g.hubFlanks(s),
+		flanks: g.hubFlanks(),
 		arcMin: i.SpaceWidthMin, arcMax: i.SpaceWidthMax,
-		involuteLo: i.MinorDiameterMax, involuteHi: i.FormDiameter,
+		involuteLo: math.Max(i.largestTip(), g.BaseDiameter), involuteHi: i.FormDiameter,
 		clearOfTip: i.MinorDiameterMin,
 	}
 }
@@ -71,6 +71,21 @@ func (g gap) standing(lo, hi float64) float64 {
 		}
 	}
 	return hi
+}
+
+// holds tells whether a pin rests on both flanks at the limits of the arc: in
+// few-toothed hubs the usual one may be centred inside the base circle.
+func (g gap) holds(pin float64) bool {
+	_, small := g.contact(g.arcMin, pin)
+	_, large := g.contact(g.arcMax, pin)
+	return small && large
+}
+
+// touches tells whether a pin touches the involutes of every part within the
+// limits and stands out past the tips.
+func (g gap) touches(pin float64) bool {
+	lo, hi := g.usable()
+	return pin >= lo && pin <= hi
 }
 
 // limits returns the distances over or between pins at the limits of the arc,

@@ -20,7 +20,7 @@ func (m *Model) Remarks(torques []float64) []string {
 			}
 		}
 	}
-	add(m.defaultsRemark(), m.seatRemark())
+	add(m.defaultsRemark(), m.seatRemark(), m.pinRemark("shaft"), m.pinRemark("hub"))
 	add(m.bandRemark(m.shaft), m.bandRemark(m.hub), m.rowRemark(m.shaft), m.rowRemark(m.hub))
 	add(m.rockingRemark(), m.rangeRemark(), m.misalignmentRemark())
 	add(m.wallRemark(), m.slitRemark(), m.beamRemark())
@@ -37,10 +37,13 @@ func (m *Model) defaultsRemark() string {
 			taken = append(taken, words)
 		}
 	}
-	note(g.ShaftClass == 0, fmt.Sprintf("shaft_class %d", s.ShaftClass))
-	note(g.ShaftFit == "", "shaft_fit "+s.ShaftFit)
-	note(g.HubClass == 0, fmt.Sprintf("hub_class %d", s.HubClass))
-	note(g.HubFit == "", "hub_fit "+s.HubFit)
+	note(g.ShaftClass == 0 && s.ShaftClass != 0, fmt.Sprintf("shaft_class %d", s.ShaftClass))
+	note(g.ShaftFit == "" && s.ShaftFit != "", "shaft_fit "+s.ShaftFit)
+	note(g.HubClass == 0 && s.HubClass != 0, fmt.Sprintf("hub_class %d", s.HubClass))
+	note(g.HubFit == "" && s.HubFit != "", "hub_fit "+s.HubFit)
+	note(g.Fit == "" && s.Fit != "", "fit "+string(s.Fit))
+	note(g.ShaftProcess == "" && s.ShaftProcess != "", "shaft_process "+string(s.ShaftProcess))
+	note(g.HubProcess == "" && s.HubProcess != "", "hub_process "+string(s.HubProcess))
 	note(g.ApplicationFactor == 0, "application_factor 1 (an even load)")
 	note(g.DistributionFactor == 0 && g.Misalignment == 0, "distribution_factor 1 (aligned)")
 	note(g.RockingCycles == 0 && s.Seat == Flexible, "rocking_cycles as cycles")
@@ -59,6 +62,28 @@ func (m *Model) seatRemark() string {
 		return "seat not given: taken as flexible, since nothing centres or clamps the hub; the flanks are judged for wear"
 	}
 	return "seat not given: taken as fixed, since the hub is piloted or clamped"
+}
+
+// pinRemark warns of a standard's pin that does not measure this size: it would
+// touch beyond the involutes or sink below the tips.
+func (m *Model) pinRemark(part string) string {
+	g := m.geometry
+	if g.Straight {
+		return ""
+	}
+	gap, pin := g.shaftGap(), g.External.PinDiameter
+	if part == "hub" {
+		gap, pin = g.hubGap(), g.Internal.PinDiameter
+	}
+	if gap.touches(pin) {
+		return ""
+	}
+	lo, hi := gap.usable()
+	if lo >= hi {
+		return fmt.Sprintf("%s: no round pin touches the involutes of every part within the limits", part)
+	}
+	return fmt.Sprintf("%s: the standard's pin, %.4g mm, does not touch the involutes of every part within the limits: give %s_pin between %.3f and %.3f mm",
+		part, pin, part, lo, hi)
 }
 
 // bandRemark says what a drawing must ask for where the material may come softer
@@ -128,7 +153,7 @@ func (m *Model) misalignmentRemark() string {
 // wallRemark warns of a thin hub of a soft metal: 2 to 3 modules of wall are
 // common practice.
 func (m *Model) wallRemark() string {
-	least := 2 * m.spline.Module
+	least := 2 * m.geometry.module()
 	if m.hub.row != nil || m.wall() >= least {
 		return ""
 	}
@@ -145,7 +170,10 @@ func (m *Model) slitRemark() string {
 
 // beamRemark says that Y was not made for these teeth.
 func (m *Model) beamRemark() string {
-	if m.spline.PressureAngle < 31*math.Pi/180 {
+	if m.geometry.Straight {
+		return "the beam factor of bursting, Y 1.5, is that of involute teeth of 30°, and the straight keys are taken alike"
+	}
+	if m.geometry.PressureAngle < 31*math.Pi/180 {
 		return ""
 	}
 	return "the beam factor of bursting, Y 1.5, is that of 30° teeth; the stubbier teeth of this angle bear more"
