@@ -24,8 +24,10 @@ type Motion struct {
 	sense float64  // dℓ/dθ at the design position for a plan by angle, 0 before it is known
 	track track    // of the last Trace
 	ahead []r2.Vec // rotors that a step of the trace looks for
-	reach float64  // mm of stroke; 0 before Trace
-	full  float64  // mm of travel at reach
+
+	step, stride *Path   // of a trace: one step, the whole way
+	reach        float64 // mm of stroke; 0 before Trace
+	full         float64 // mm of travel at reach
 }
 
 // binding tells one geometry from another.

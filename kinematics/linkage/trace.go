@@ -62,20 +62,50 @@ func Trace(m *Mechanism, stroke float64) (*Motion, *DeadPoint) {
 func (m *Motion) Trace(stroke float64) *DeadPoint {
 	m.reach, m.full = 0, 0
 	m.track.reset(2*len(m.plan.rotorLinks) + 2*len(m.plan.free))
-	walk := m.plan.NewPath(2, Accelerations)
+	if m.step == nil {
+		m.step, m.stride = m.plan.NewPath(2, Accelerations), m.plan.NewPath(paces+1, Accelerations)
+	}
+	walk := m.step
 	walk.frame = m.points
 	walk.fillFrame(m)
 	dead := m.start(walk)
 	if dead != nil {
 		return dead
 	}
-	dead = m.walk(walk, stroke)
-	if dead != nil && dead.Stroke == 0 {
-		return dead
+	if !m.strides(stroke) {
+		if dead = m.walk(walk, stroke); dead != nil && dead.Stroke == 0 {
+			return dead
+		}
 	}
 	m.track.fit()
-	m.reach, m.full = walk.Stroke[0], m.travel(walk, 0)
+	last := len(m.track.stroke) - 1
+	m.reach, m.full = m.track.stroke[last], m.track.rise[last]
 	return dead
+}
+
+// strides goes the whole way at once, for a plan that needs no guess, where
+// nothing asks for care: false leaves it to walk.
+func (m *Motion) strides(stroke float64) bool {
+	if !m.plan.Plain() {
+		return false
+	}
+	pt := m.stride
+	pt.Stroke = pt.Stroke[:paces+1]
+	for i := range pt.Stroke {
+		pt.Stroke[i] = stroke * float64(i) / paces
+	}
+	if m.Sweep(pt, pt.Stroke) <= paces {
+		return false
+	}
+	h := stroke / paces
+	for i := range pt.Stroke {
+		if m.tight(pt, i) || i > 0 && (m.closes(pt, i-1, h) || m.levels(pt, i-1, h)) {
+			m.track.reset(m.track.unknowns)
+			return false
+		}
+		m.note(pt, i)
+	}
+	return true
 }
 
 // travel is the axle's rise at a position.
@@ -134,10 +164,10 @@ func (m *Motion) start(walk *Path) *DeadPoint {
 // walk follows the motion from walk[0], which stands at the design position,
 // to stroke. walk[0] is the last good position, walk[1] the next try.
 func (m *Motion) walk(walk *Path, stroke float64) *DeadPoint {
-	m.note(walk)
+	m.note(walk, 0)
 	h := stroke / paces
 	for walk.Stroke[0] < stroke {
-		if m.tight(walk) {
+		if m.tight(walk, 0) {
 			h = min(h, stroke/paces/32)
 		}
 		to := walk.Stroke[0] + h
@@ -147,7 +177,7 @@ func (m *Motion) walk(walk *Path, stroke float64) *DeadPoint {
 		ok, why := m.try(walk, to)
 		if ok {
 			walk.copyFrom(0, walk, 1)
-			m.note(walk)
+			m.note(walk, 0)
 			h = min(1.5*h, stroke/paces)
 			continue
 		}
@@ -158,16 +188,16 @@ func (m *Motion) walk(walk *Path, stroke float64) *DeadPoint {
 	return nil
 }
 
-// tight: the last good position is near a dead point.
-func (m *Motion) tight(walk *Path) bool {
+// tight: position i is near a dead point.
+func (m *Motion) tight(pt *Path, i int) bool {
 	for _, s := range m.steps {
 		if s, ok := s.(limited); ok {
-			if g, _ := s.gap(walk, 0); g < wary*wary {
+			if g, _ := s.gap(pt, i); g < wary*wary {
 				return true
 			}
 		}
 	}
-	return walk.V(m.plan.axle, 0).Y < wary
+	return !(pt.vy[m.plan.axle][i] >= wary)
 }
 
 // try goes from walk[0] to the stroke `to` in walk[1].
@@ -183,17 +213,23 @@ func (m *Motion) try(walk *Path, to float64) (bool, DeadKind) {
 	for _, a := range m.plan.free {
 		walk.set(a, 1, r2.Add(walk.At(a, 0), r2.Scale(h, r2.Add(walk.V(a, 0), r2.Scale(h/2, walk.A(a, 0))))))
 	}
-	if m.solve(walk, 1, 2) < 2 || m.strayed(walk, h) || m.closes(walk, h) {
+	if m.solve(walk, 1, 2) < 2 || m.strayed(walk, h) || m.closes(walk, 0, h) {
 		return false, ShockStops
 	}
 	if m.plan.byAngle && m.turnsBack(walk) {
 		return false, ShockStops
 	}
-	v, a := walk.vy[m.plan.axle], walk.ay[m.plan.axle]
-	if v[1] <= 0 || dips(v[0], h*a[0], v[1], h*a[1]) {
+	if m.levels(walk, 0, h) {
 		return false, AxleStops
 	}
 	return true, 0
+}
+
+// levels: the axle stops rising at position i+1, or may do so on the way there
+// from i.
+func (m *Motion) levels(pt *Path, i int, h float64) bool {
+	v, a := pt.vy[m.plan.axle], pt.ay[m.plan.axle]
+	return v[i+1] <= 0 || dips(v[i], h*a[i], v[i+1], h*a[i+1])
 }
 
 // strayed: a link stands or turns off what was looked for.
@@ -215,18 +251,19 @@ func bends(w, other, al, h float64) bool {
 	return !(off < bent*math.Abs(w) || off*math.Abs(h) < faint)
 }
 
-// closes: between the two positions a step may have come to its limit and back.
-func (m *Motion) closes(walk *Path, h float64) bool {
+// closes: from position i to the next a step may have come to its limit and
+// back.
+func (m *Motion) closes(pt *Path, i int, h float64) bool {
 	for _, s := range m.steps {
 		switch s := s.(type) {
 		case limited:
-			g0, d0 := s.gap(walk, 0)
-			g1, d1 := s.gap(walk, 1)
+			g0, d0 := s.gap(pt, i)
+			g1, d1 := s.gap(pt, i+1)
 			if dips(g0, h*d0, g1, h*d1) {
 				return true
 			}
 		case *loop:
-			if s.closes(walk, 1) {
+			if s.closes(pt, i+1) {
 				return true
 			}
 		}

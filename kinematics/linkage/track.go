@@ -31,25 +31,25 @@ func (t *track) reset(unknowns int) {
 	t.jets, t.fits = t.jets[:0], t.fits[:0]
 }
 
-// note makes position 0 of walk the next knot.
-func (m *Motion) note(walk *Path) {
+// note makes position i the next knot.
+func (m *Motion) note(pt *Path, i int) {
 	t, a := &m.track, m.plan.axle
-	t.stroke = append(t.stroke, walk.Stroke[0])
+	t.stroke = append(t.stroke, pt.Stroke[i])
 	if len(t.rise) == 0 {
 		t.rise = append(t.rise, 0) // the design position, without its rounding
 	} else {
-		t.rise = append(t.rise, m.travel(walk, 0))
+		t.rise = append(t.rise, m.travel(pt, i))
 	}
-	t.rate, t.bend = append(t.rate, walk.V(a, 0).Y), append(t.bend, walk.A(a, 0).Y)
-	for k, r := range walk.rotors {
-		c, s := r.c[0], r.s[0]
-		w, al := walk.w[m.plan.rotorLinks[k]][0], walk.al[m.plan.rotorLinks[k]][0]
+	t.rate, t.bend = append(t.rate, pt.vy[a][i]), append(t.bend, pt.ay[a][i])
+	for k, r := range pt.rotors {
+		c, s := r.c[i], r.s[i]
+		w, al := pt.w[m.plan.rotorLinks[k]][i], pt.al[m.plan.rotorLinks[k]][i]
 		t.jets = append(t.jets, jet{c, -s * w, -s*al - c*w*w}, jet{s, c * w, c*al - s*w*w})
 	}
 	for _, p := range m.plan.free {
 		t.jets = append(t.jets,
-			jet{walk.x[p][0], walk.vx[p][0], walk.ax[p][0]},
-			jet{walk.y[p][0], walk.vy[p][0], walk.ay[p][0]})
+			jet{pt.x[p][i], pt.vx[p][i], pt.ax[p][i]},
+			jet{pt.y[p][i], pt.vy[p][i], pt.ay[p][i]})
 	}
 }
 
