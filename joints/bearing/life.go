@@ -43,7 +43,8 @@ func (l Load) wears() bool { return l.Cycles > 0 }
 //
 //	(Σ Pj³·nj/(a1·aISO·10⁶))^(1/3)         nj revolutions
 //
-// which must not pass C. ok is false where no load asks for a life or one has a
+// which must not pass C. Cases whose loads point elsewhere press other parts of the
+// race, so the sum is on the safe side. ok is false where no load asks for a life or one has a
 // life that cannot be told.
 func (m *Model) life(i int, loads []Load) (c check.Check, ok bool) {
 	name, share, revs := "", 0.0, 0.0
