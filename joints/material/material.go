@@ -62,32 +62,58 @@ type Grade struct {
 	Hardness    Hardness
 }
 
+// Elastic is the constants that hardly depend on the condition.
+type Elastic struct {
+	Modulus   float64 // E, MPa
+	Shear     float64 // G, MPa
+	Poisson   float64 // ν
+	Density   float64 // ρ, kg/mm³
+	Expansion float64 // α, 1/K, about 20 to 100 °C
+	Origin    Origin
+}
+
+// Fatigue is the amplitude of a fully reversed stress, R = −1, that a smooth
+// polished specimen bears for a number of cycles. The zero value is a strength
+// not documented.
+type Fatigue struct {
+	Amplitude float64 // MPa
+	Cycles    float64
+	Ultimate  float64 // Rm of the specimen, MPa
+	Origin    Origin
+}
+
+// At returns the amplitude for a grade: in proportion to its ultimate strength,
+// never more than documented. It is 0 where one of the two is not known.
+func (f Fatigue) At(g Grade) float64 {
+	if f.Ultimate == 0 || g.Ultimate == 0 {
+		return 0
+	}
+	return f.Amplitude * min(1, g.Ultimate/f.Ultimate)
+}
+
+// Welded is the strength beside a weld, in the zone that its heat changes. The
+// zero value is a strength not documented.
+type Welded struct {
+	Yield, Ultimate float64 // MPa
+	Origin          Origin
+}
+
 // Material is one metal in one condition. Its grades rise by section.
 type Material struct {
-	Name   string
-	Family Family
-	Grades []Grade
+	Name    string
+	Family  Family
+	Elastic Elastic
+	Grades  []Grade
+	Fatigue Fatigue
+	Welded  Welded
 }
 
 // Find returns the material of a name, written exactly as in Names.
-func Find(name string) (m Material, ok bool) {
-	for _, m := range table {
-		if m.Name == name {
-			return m, true
-		}
-	}
-	return Material{}, false
-}
+func Find(name string) (m Material, ok bool) { return (*Library)(nil).Find(name) }
 
 // Names lists the materials in the order of the table: steels from soft to
 // hard, aluminium, titanium.
-func Names() []string {
-	names := make([]string, len(table))
-	for i, m := range table {
-		names[i] = m.Name
-	}
-	return names
-}
+func Names() []string { return (*Library)(nil).Names() }
 
 // At returns the grade for a section, mm. ok is false where the material is not
 // documented that thick.
