@@ -41,7 +41,7 @@ func (cv Curves) sheet() *curveSheet {
 }
 
 // draw lays the panels over each other with their plots aligned.
-func (s *curveSheet) draw(c draw.Canvas) {
+func (s *curveSheet) draw(c draw.Canvas) []panelPlace {
 	room := nameRoom(s.names())
 	n := len(s.Panels)
 	rows := make([][]*plot.Plot, n)
@@ -58,9 +58,11 @@ func (s *curveSheet) draw(c draw.Canvas) {
 	}
 	tiles := draw.Tiles{Rows: n, Cols: 1, PadTop: headingHeight, PadY: headingHeight + panelGap}
 	canvases := plot.Align(rows, tiles, draw.Crop(c, 0, -room, 0, 0))
+	places := make([]panelPlace, n)
 	for i, row := range rows {
-		s.drawPanel(c, canvases[i][0], row[0], i)
+		places[i] = s.drawPanel(c, canvases[i][0], row[0], i)
 	}
+	return places
 }
 
 // names lists the names of all lines, for their room.
@@ -77,7 +79,7 @@ func tickFit(label string, width vg.Length) string { return labelType.shorten(la
 
 // drawPanel draws one panel: grid and axes by the library, then the lines, the
 // greys first, the marks, the heading and the names.
-func (s *curveSheet) drawPanel(page, c draw.Canvas, p *plot.Plot, i int) {
+func (s *curveSheet) drawPanel(page, c draw.Canvas, p *plot.Plot, i int) panelPlace {
 	p.Add(zeroLine{})
 	p.Draw(c)
 	data := p.DataCanvas(c)
@@ -95,6 +97,7 @@ func (s *curveSheet) drawPanel(page, c draw.Canvas, p *plot.Plot, i int) {
 	}
 	drawEndNames(page, data.Rectangle, s.endNames(ends))
 	s.drawMarks(data, lines, at)
+	return placeOf(data, p)
 }
 
 // endNames lists the names of the lines that end at the given places.

@@ -30,11 +30,11 @@ var Formats = []string{"svg", "png"}
 type Figure struct {
 	caption       Caption
 	width, height vg.Length // of the page, pt
-	body          func(draw.Canvas)
+	body          func(draw.Canvas) []panelPlace
 }
 
 // newFigure lays out a page whose drawing is bodyHeight high.
-func newFigure(caption Caption, bodyHeight vg.Length, body func(draw.Canvas)) *Figure {
+func newFigure(caption Caption, bodyHeight vg.Length, body func(draw.Canvas) []panelPlace) *Figure {
 	caption.Title = clean(caption.Title)
 	caption.Subtitle = clean(caption.Subtitle)
 	caption.Description = clean(caption.Description)
@@ -98,7 +98,10 @@ func (f *Figure) record() *recorder.Canvas {
 }
 
 // draw paints the page: paper, caption, body.
-func (f *Figure) draw(c draw.Canvas) {
+func (f *Figure) draw(c draw.Canvas) []panelPlace { return f.body(f.drawCaption(c)) }
+
+// drawCaption paints the paper and the caption and gives the room beneath.
+func (f *Figure) drawCaption(c draw.Canvas) draw.Canvas {
 	fill(c, paperInk, c.Rectangle.Path())
 	c = draw.Crop(c, marginLeft, -marginRight, marginBottom, -marginTop)
 	y := c.Max.Y
@@ -111,7 +114,7 @@ func (f *Figure) draw(c draw.Canvas) {
 		subtitleType.left(c, quietInk, vg.Point{X: c.Min.X, Y: y + subtitleType.drop()}, l)
 	}
 	c.Max.Y = y - captionGap
-	f.body(c)
+	return c
 }
 
 // captionHeight is the height of title and subtitle with the gap beneath.

@@ -25,6 +25,11 @@ type Linkage struct {
 	// Poses are the positions, the first of them drawn solid and on top,
 	// the others faded beneath.
 	Poses []Pose
+
+	// Way are the positions that the solid linkage goes through when it
+	// moves, in order and in equal times, the first of Poses one of them.
+	// The page leaves room for all. Empty: it does not move.
+	Way []Pose
 }
 
 // LinkShape is a rigid member: two points are a bar, more a body. The frame is
@@ -72,7 +77,7 @@ func (lk Linkage) check() error {
 	if len(lk.Points) == 0 {
 		return errors.New("a drawing of a linkage needs points")
 	}
-	for i, p := range lk.Poses {
+	for i, p := range slices.Concat(lk.Poses, lk.Way) {
 		if len(p.At) != len(lk.Points) {
 			return fmt.Errorf("position %d (%q) has %d points, the linkage has %d", i+1, p.Label, len(p.At), len(lk.Points))
 		}

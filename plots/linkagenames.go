@@ -90,12 +90,12 @@ func (sc *scene) tags() []tag {
 			r = axleRadius
 		}
 		out = append(out, tag{text: sc.Points[i], letters: pointType, ink: textInk,
-			spots: []spot{{p, r + 1, angle(centre, p)}}})
+			spots: []spot{{p, r + 1, angle(centre, p)}}, moves: sc.withPoint(i)})
 	}
 	for i, l := range sc.Links {
 		if outline := sc.outline(l, 0); !l.Frame && len(outline) > 1 {
 			t := linkTag(l.Name, sc.inks[i], outline)
-			t.keyed = true
+			t.keyed, t.moves = true, riding(l.Points...)
 			out = append(out, t)
 		}
 	}
@@ -105,6 +105,7 @@ func (sc *scene) tags() []tag {
 		for i := range t.spots {
 			t.spots[i].clear = shockBody/2 + 1
 		}
+		t.moves = riding(sc.Shock[0], sc.Shock[1])
 		out = append(out, t)
 	}
 	out = append(out, sc.poseTags(centre)...)

@@ -2,6 +2,7 @@ package plots
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/plot"
@@ -50,13 +51,19 @@ func (lk Linkage) sheet() *linkageSheet {
 	for _, sl := range lk.Sliders {
 		s.joins[sl.Point]++
 	}
-	for _, p := range lk.Poses {
+	for _, p := range slices.Concat(lk.Poses, lk.Way) {
 		for _, at := range p.At {
 			s.x.add(at.X)
 			s.y.add(at.Y)
 		}
 	}
-	for _, w := range s.wheels() {
+	room := s.wheels()
+	for _, p := range lk.Way {
+		if lk.WheelRadius > 0 {
+			room = append(room, Wheel{p.At[lk.Axle], lk.WheelRadius})
+		}
+	}
+	for _, w := range room {
 		s.x.add(w.At.X - w.Radius)
 		s.x.add(w.At.X + w.Radius)
 		s.y.add(w.At.Y - w.Radius)
@@ -96,24 +103,20 @@ type scene struct {
 	*linkageSheet
 	c     draw.Canvas // the panel
 	poses [][]vg.Point
+	way   [][]vg.Point
 	at    func(r2.Vec) vg.Point
 	scale vg.Length // pt per unit of the data
 
 	grounds []groundMark
 }
 
-func (s *linkageSheet) draw(c draw.Canvas) {
+func (s *linkageSheet) draw(c draw.Canvas) []panelPlace {
 	sc, p := s.scene(c)
 	p.Draw(draw.Crop(c, 0, 0, 0, -headingHeight))
-	sc.drawWheels()
-	for i := len(sc.poses) - 1; i > 0; i-- {
-		sc.drawBeneath(i)
+	for _, piece := range sc.pieces(c) {
+		piece.draw(c.Canvas)
 	}
-	sc.drawFirst()
-	names := sc.names()
-	drawNames(sc.c, names)
-	drawHeading(c, sc.c.Max.Y, s.Y)
-	sc.drawKey(c, sc.c.Max.Y, names)
+	return []panelPlace{placeOf(sc.c, p)}
 }
 
 // scene brings the linkage onto the page, into a panel at equal scale.
@@ -124,15 +127,22 @@ func (s *linkageSheet) scene(c draw.Canvas) (*scene, *plot.Plot) {
 	toX, toY := p.Transforms(&data)
 	sc := &scene{linkageSheet: s, c: data, scale: vg.Length(perUnit(data, p))}
 	sc.at = func(v r2.Vec) vg.Point { return vg.Point{X: toX(v.X), Y: toY(v.Y)} }
-	for _, pose := range s.Poses {
+	sc.poses, sc.way = sc.onPage(s.Poses), sc.onPage(s.Way)
+	sc.grounds = sc.groundMarks()
+	return sc, p
+}
+
+// onPage is where the points are on the page at each position.
+func (sc *scene) onPage(poses []Pose) [][]vg.Point {
+	var out [][]vg.Point
+	for _, pose := range poses {
 		pts := make([]vg.Point, len(pose.At))
 		for i, v := range pose.At {
 			pts[i] = sc.at(v)
 		}
-		sc.poses = append(sc.poses, pts)
+		out = append(out, pts)
 	}
-	sc.grounds = sc.groundMarks()
-	return sc, p
+	return out
 }
 
 // outline is the convex outline of a link at a position.
@@ -148,14 +158,14 @@ func (sc *scene) outline(l LinkShape, pose int) []vg.Point {
 // the shock where it is shortest.
 func (sc *scene) shockLength() vg.Length {
 	short := vg.Length(math.Inf(1))
-	for _, pts := range sc.poses {
+	for _, pts := range slices.Concat(sc.poses, sc.way) {
 		short = min(short, dist(pts[sc.Shock[0]], pts[sc.Shock[1]]))
 	}
 	return 0.58 * short
 }
 
 // drawBeneath draws a position other than the first.
-func (sc *scene) drawBeneath(i int) {
+func (sc *scene) drawBeneath(c draw.Canvas, i int) {
 	pts := sc.poses[i]
 	thin := len(sc.poses)-1 > manyPoses && i < len(sc.poses)-1
 	for k, l := range sc.Links {
@@ -163,61 +173,26 @@ func (sc *scene) drawBeneath(i int) {
 			continue
 		}
 		if thin {
-			drawThinLink(sc.c, sc.inks[k], sc.outline(l, i))
+			drawThinLink(c, sc.inks[k], sc.outline(l, i))
 		} else {
-			drawLink(sc.c, sc.inks[k], fadedOpacity, sc.outline(l, i))
+			drawLink(c, sc.inks[k], fadedOpacity, sc.outline(l, i))
 		}
 	}
 	if thin {
 		return
 	}
 	for _, sl := range sc.Sliders {
-		drawCarriage(sc.c, fadedOpacity, pts[sl.Point], pts[sl.Guide[0]], pts[sl.Guide[1]])
+		drawCarriage(c, fadedOpacity, pts[sl.Point], pts[sl.Guide[0]], pts[sl.Guide[1]])
 	}
 	if sc.hasShock() {
-		drawShock(sc.c, fadedOpacity, pts[sc.Shock[0]], pts[sc.Shock[1]], sc.shockLength())
+		drawShock(c, fadedOpacity, pts[sc.Shock[0]], pts[sc.Shock[1]], sc.shockLength())
 	}
 	for k, p := range pts {
 		switch {
 		case k == sc.Axle:
-			drawAxle(sc.c, fadedOpacity, p)
+			drawAxle(c, fadedOpacity, p)
 		case sc.joins[k] > 1 && !sc.framed[k]:
-			drawPin(sc.c, fadedOpacity, p)
-		}
-	}
-}
-
-// drawFirst draws the first position: bodies, bars, shock, then what holds
-// them together.
-func (sc *scene) drawFirst() {
-	pts := sc.poses[0]
-	for _, sl := range sc.Sliders {
-		drawRail(sc.c, 1, pts[sl.Guide[0]], pts[sl.Guide[1]])
-	}
-	for _, bar := range []bool{false, true} {
-		for k, l := range sc.Links {
-			if outline := sc.outline(l, 0); !l.Frame && (len(outline) < 3) == bar {
-				drawLink(sc.c, sc.inks[k], 1, outline)
-			}
-		}
-	}
-	if sc.hasShock() {
-		drawShock(sc.c, 1, pts[sc.Shock[0]], pts[sc.Shock[1]], sc.shockLength())
-	}
-	for _, sl := range sc.Sliders {
-		drawCarriage(sc.c, 1, pts[sl.Point], pts[sl.Guide[0]], pts[sl.Guide[1]])
-	}
-	for _, g := range sc.grounds {
-		drawGround(sc.c, g.at, g.down)
-	}
-	for k, p := range pts {
-		switch {
-		case k == sc.Axle:
-			drawAxle(sc.c, 1, p)
-		case sc.joins[k] > 1:
-			drawPin(sc.c, 1, p)
-		default:
-			drawDot(sc.c, p)
+			drawPin(c, fadedOpacity, p)
 		}
 	}
 }
@@ -255,33 +230,4 @@ func groundDirection(p vg.Point, members []obstacle) vg.Point {
 		}
 	}
 	return best
-}
-
-// drawWheels draws the wheels and the ground they stand on, beneath all else.
-func (sc *scene) drawWheels() {
-	wheels := sc.wheels()
-	if sc.WheelRadius > 0 {
-		first := wheels[0]
-		other := first
-		if sc.Front != nil {
-			other = *sc.Front
-		}
-		a, b := groundTangent(sc.at(first.At), vg.Length(first.Radius)*sc.scale, sc.at(other.At), vg.Length(other.Radius)*sc.scale)
-		d := unit(a, b)
-		reach := sc.c.Max.X - sc.c.Min.X
-		for _, l := range sc.c.ClipLinesXY([]vg.Point{offset(a, d, -reach, 0), offset(b, d, reach, 0)}) {
-			stroke(sc.c, axisInk, groundWidth, polyline(l...))
-		}
-	}
-	solid := len(wheels)
-	if sc.WheelRadius > 0 && len(sc.Poses) > 1 {
-		solid--
-	}
-	for i, w := range wheels {
-		opacity := 1.0
-		if i >= solid {
-			opacity = 2 * fadedOpacity // a thin line at the opacity of links would be lost
-		}
-		drawWheel(sc.c, opacity, sc.at(w.At), vg.Length(w.Radius)*sc.scale)
-	}
 }

@@ -18,6 +18,7 @@ type tag struct {
 	centred  bool    // may stand on its first spot
 	keyed    bool    // goes to the key where it is left out
 	patience float64 // is left out where the best place costs more; 0: never
+	moves    mover   // with what it names; nil: stands still
 }
 
 // spot is a place on the page that is kept clear of its own name.
@@ -248,23 +249,31 @@ func near(c *candidate, o *obstacle) bool {
 	return hit
 }
 
-// drawNames writes the names that found a place, with their leaders. What is
-// faint beneath a name is made fainter.
+// drawNames writes the names that found a place, with their leaders.
 func drawNames(c draw.Canvas, names []placed) {
 	for _, n := range names {
-		if n.dropped {
-			continue
-		}
-		if n.over {
-			fill(c, paperInk.fade(plateOpacity), polygon(n.box.Min, vg.Point{X: n.box.Max.X, Y: n.box.Min.Y}, n.box.Max, vg.Point{X: n.box.Min.X, Y: n.box.Max.Y}))
-		}
-		if n.leader {
-			stroke(c, n.ink, leaderWidth, polyline(n.from, n.to))
+		if !n.dropped {
+			n.drawBeneath(c)
 		}
 	}
 	for _, n := range names {
 		if !n.dropped {
-			n.letters.left(c, n.ink, vg.Point{X: n.box.Min.X, Y: n.box.Min.Y + n.letters.drop()}, n.text)
+			n.drawText(c)
 		}
 	}
+}
+
+// drawBeneath makes fainter what is faint beneath the name, and draws the
+// leader.
+func (n placed) drawBeneath(c draw.Canvas) {
+	if n.over {
+		fill(c, paperInk.fade(plateOpacity), polygon(n.box.Min, vg.Point{X: n.box.Max.X, Y: n.box.Min.Y}, n.box.Max, vg.Point{X: n.box.Min.X, Y: n.box.Max.Y}))
+	}
+	if n.leader {
+		stroke(c, n.ink, leaderWidth, polyline(n.from, n.to))
+	}
+}
+
+func (n placed) drawText(c draw.Canvas) {
+	n.letters.left(c, n.ink, vg.Point{X: n.box.Min.X, Y: n.box.Min.Y + n.letters.drop()}, n.text)
 }

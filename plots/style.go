@@ -1,6 +1,7 @@
 package plots
 
 import (
+	"fmt"
 	"image/color"
 	"math"
 
@@ -97,6 +98,9 @@ func (k ink) fade(opacity float64) ink {
 	k.a = uint8(math.Round(255 * opacity))
 	return k
 }
+
+// String is the colour in the notation of style sheets, without its opacity.
+func (k ink) String() string { return fmt.Sprintf("#%02X%02X%02X", k.r, k.g, k.b) }
 
 // hex reads the colour from its usual notation, 0xRRGGBB.
 func hex(rgb uint32) ink {

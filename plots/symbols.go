@@ -73,10 +73,21 @@ func drawGround(c draw.Canvas, p, d vg.Point) {
 // drawShock draws a body at the end a, as long as given, and a shaft from there
 // to b.
 func drawShock(c draw.Canvas, opacity float64, a, b vg.Point, body vg.Length) {
+	drawShaft(c, opacity, a, b, body)
+	drawShockBody(c, opacity, a, b, body)
+}
+
+// drawShaft draws the shaft of the shock that drawShock draws.
+func drawShaft(c draw.Canvas, opacity float64, a, b vg.Point, body vg.Length) {
+	stroke(c, textInk.fade(opacity), shockShaft, polyline(offset(a, unit(a, b), body, 0), b))
+}
+
+// drawShockBody draws the body of the shock that drawShock draws, with its eye.
+func drawShockBody(c draw.Canvas, opacity float64, a, b vg.Point, body vg.Length) {
 	d := unit(a, b)
 	w := shockBody / 2
 	eye := min(shockEye, body/2)
-	stroke(c, textInk.fade(opacity), shockShaft, append(polyline(a, offset(a, d, eye, 0)), polyline(offset(a, d, body, 0), b)...))
+	stroke(c, textInk.fade(opacity), shockShaft, polyline(a, offset(a, d, eye, 0)))
 	box := polygon(offset(a, d, eye, w), offset(a, d, eye, -w), offset(a, d, body, -w), offset(a, d, body, w))
 	if opacity == 1 {
 		fill(c, paperInk, box)

@@ -97,7 +97,7 @@ type pathSheet struct {
 	x, y, offset extent
 }
 
-func (s *pathSheet) draw(c draw.Canvas) {
+func (s *pathSheet) draw(c draw.Canvas) []panelPlace {
 	keyWidth := s.keyWidth()
 	area := draw.Crop(c, 0, -keyWidth, 0, -headingHeight)
 	width := area.Max.X - area.Min.X
@@ -114,6 +114,7 @@ func (s *pathSheet) draw(c draw.Canvas) {
 	factor := perUnit(data, stretched) / perUnit(equalData, equal)
 	s.drawPanel(c, right, stretched, said(s.Y, "sideways "+times(factor)), func(p Path) []float64 { return fromStart(p.X, p.Y) })
 	s.drawKey(c, data)
+	return []panelPlace{placeOf(equalData, equal), placeOf(data, stretched)}
 }
 
 // said is the label with what is to be known of the panel.

@@ -15,10 +15,11 @@ import (
 
 // drawOptions are what gudgeon draw is asked for.
 type drawOptions struct {
-	input  inputOptions
-	output pictureOptions
-	at     places
-	wheels bool
+	input   inputOptions
+	output  pictureOptions
+	at      places
+	wheels  bool
+	animate bool
 }
 
 // newDraw builds gudgeon draw.
@@ -29,10 +30,12 @@ func newDraw(a *app) *cobra.Command {
 		Short:   "the linkage to scale at chosen positions, as SVG or PNG",
 		GroupID: groupLinkage,
 		Long: "FILE is a design file, - for standard input, or example:freshet.\n" +
-			"The first position is drawn solid, the others faded beneath it.",
+			"The first position is drawn solid, the others faded beneath it. With --animate the solid one moves through the\n" +
+			"travel and back in any browser, and stands still for who asks their system for less motion.",
 		Example: "gudgeon draw example:freshet\n" +
 			"gudgeon draw example:freshet --at 0,30%,120 -o linkage.png\n" +
-			"gudgeon draw example:freshet --wheels -o - > linkage.svg",
+			"gudgeon draw example:freshet --animate --wheels\n" +
+			"gudgeon draw example:freshet -o - > linkage.svg",
 		Args: oneFile,
 		RunE: func(_ *cobra.Command, args []string) error {
 			o.input.file = args[0]
@@ -41,9 +44,10 @@ func newDraw(a *app) *cobra.Command {
 	}
 	cmd.Flags().Var(&o.at, "at", "positions: mm of travel, or % of it")
 	cmd.Flags().BoolVar(&o.wheels, "wheels", false, "draw the wheels too")
+	cmd.Flags().BoolVar(&o.animate, "animate", false, "an SVG that moves by itself")
 	o.output.add(cmd)
 	o.input.addVariant(cmd)
-	group(cmd, "Result", "at", "wheels", "format", "output")
+	group(cmd, "Result", "at", "wheels", "animate", "format", "output")
 	group(cmd, "Design", "variant")
 	return cmd
 }
@@ -91,8 +95,13 @@ const maxPlaces = 25
 
 // draw runs the command.
 func (a *app) draw(o *drawOptions) error {
-	if _, err := o.output.kind(); err != nil {
+	kind, err := o.output.kind()
+	if err != nil {
 		return err
+	}
+	if o.animate && kind != "svg" {
+		return inputProblem(diag.Diagnostic{Code: "wrong-value", Message: "--animate draws an SVG",
+			Found: "asked for is " + kind, Hint: "leave --animate out, or give -o a name that ends in .svg"})
 	}
 	l, err := a.load(o.input)
 	if err != nil {
@@ -101,6 +110,13 @@ func (a *app) draw(o *drawOptions) error {
 	m, err := l.model("draw")
 	if err != nil {
 		return err
+	}
+	if o.animate {
+		svg, err := o.animation(l, m)
+		if err != nil {
+			return err
+		}
+		return a.deliverPicture(o.output, l, "motion", svg)
 	}
 	figure, err := o.figure(l, m)
 	if err != nil {
@@ -112,17 +128,9 @@ func (a *app) draw(o *drawOptions) error {
 // figure draws the linkage at the positions asked for.
 func (o *drawOptions) figure(l *loaded, m *kinematics.Model) (*plots.Figure, error) {
 	_, full := m.Reach()
-	drawing := linkageShape(l.design.Kinematics)
-	drawing.Caption = plots.Caption{Title: l.title() + ": linkage"}
-	for _, at := range o.at.value {
-		pose, err := pose(m, at, full)
-		if err != nil {
-			return nil, err
-		}
-		drawing.Poses = append(drawing.Poses, pose)
-	}
-	if !o.wheels {
-		drawing.WheelRadius, drawing.Front = 0, nil
+	drawing, err := o.drawing(l, m)
+	if err != nil {
+		return nil, err
 	}
 	drawing.Subtitle = fmt.Sprintf("%s in %.1f mm of wheel travel, solid at %s; equal scale on both axes",
 		numberWord(len(o.at.value), "position"), full, drawing.Poses[0].Label)
@@ -133,18 +141,41 @@ func (o *drawOptions) figure(l *loaded, m *kinematics.Model) (*plots.Figure, err
 	return figure, nil
 }
 
+// drawing is the linkage at the positions asked for, its subtitle still open.
+func (o *drawOptions) drawing(l *loaded, m *kinematics.Model) (plots.Linkage, error) {
+	_, full := m.Reach()
+	drawing := linkageShape(l.design.Kinematics)
+	drawing.Caption = plots.Caption{Title: l.title() + ": linkage"}
+	for _, at := range o.at.value {
+		pose, err := pose(m, at, full)
+		if err != nil {
+			return plots.Linkage{}, err
+		}
+		drawing.Poses = append(drawing.Poses, pose)
+	}
+	if !o.wheels {
+		drawing.WheelRadius, drawing.Front = 0, nil
+	}
+	return drawing, nil
+}
+
 // pose is the linkage at one travel; full is the travel of the full stroke.
 func pose(m *kinematics.Model, at kinematics.Travel, full float64) (plots.Pose, error) {
-	w := at.Value
-	if at.OfFull {
-		w *= full
-	}
+	w := travelOf(at, full)
 	if w > full {
 		return plots.Pose{}, inputProblem(diag.Diagnostic{Code: "past-travel",
 			Message: fmt.Sprintf("--at must lie in the travel, 0 to %.1f mm", full),
 			Found:   "this is " + report.Number(w) + " mm", Hint: "give a share of it, such as 100%"})
 	}
 	return plots.Pose{Label: fmt.Sprintf("%.0f mm", w), At: m.At(w).Points}, nil
+}
+
+// travelOf is a place on the way, mm.
+func travelOf(at kinematics.Travel, full float64) float64 {
+	if at.OfFull {
+		return at.Value * full
+	}
+	return at.Value
 }
 
 // linkageShape turns the names of a design into the indices of a drawing.

@@ -182,6 +182,14 @@ func (a *app) deliverPictures(o pictureOptions, l *loaded, pictures []picture) e
 	return a.place(l.input.file, files)
 }
 
+// deliverPicture writes one drawing that is rendered already.
+func (a *app) deliverPicture(o pictureOptions, l *loaded, name string, svg []byte) error {
+	if o.file == "-" {
+		return a.print(svg)
+	}
+	return a.place(l.input.file, []outFile{{o.path(l.title(), name, "svg", false), svg}})
+}
+
 // warnLetters tells of letters that a PNG cannot show.
 func (a *app) warnLetters(f *plots.Figure) {
 	if missing := f.MissingLetters(); len(missing) > 0 {
