@@ -41,13 +41,13 @@ const (
 // Detail is one place of a part. Stresses MPa, lengths mm. A Category above 0
 // makes it a weld, for which only Category, Slope and the yield strength count.
 type Detail struct {
-	Material string          // a name of package metal; "": Family, Ultimate and Yield are given
+	Material string          // a name of package material; "": Family, Ultimate and Yield are given
 	Family   material.Family // "": the material's
 	Yield    float64         // Rp0.2; 0: the material's
 	Ultimate float64         // Rm; 0: the material's
 
-	Endurance       float64 // S' of a polished bar at R = −1; 0: 0.5·Rm, at most 700, in steel; else on record for the material
-	EnduranceCycles float64 // Ne; 0: 1e6 in steel; else on record
+	Endurance       float64 // S' of a polished bar at R = −1; 0: on record for the material, else 0.5·Rm, at most 700, in steel
+	EnduranceCycles float64 // Ne; 0: on record with it, else 1e6 in steel
 
 	Loading       Loading // "": Bending
 	Surface       Surface // "": Machined

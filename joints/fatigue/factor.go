@@ -68,17 +68,6 @@ func reliabilityFactor(percent float64) (kd float64, ok bool) {
 	return reliabilities[k].kd, true
 }
 
-// endurance is S' at R = −1 of polished bars.
-type endurance struct {
-	name             string
-	strength, cycles float64
-}
-
-// endurances: MIL-HDBK-5J and usual values, typical, from memory.
-var endurances = []endurance{
-	{"6061-T6", 97, 5e8}, {"2014-T6", 124, 5e8}, {"7075-T6", 159, 5e8}, {"Ti-6Al-4V", 500, 1e7},
-}
-
 // The endurance of steel: half of Rm, at most 700 MPa, at 1e6 cycles. Shigley.
 const (
 	steelShare   = 0.5

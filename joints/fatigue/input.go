@@ -2,13 +2,10 @@ package fatigue
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
-	"slices"
 
 	"gudgeon/joints/check"
 	"gudgeon/joints/material"
-	"gudgeon/joints/metal"
 	"gudgeon/joints/mistake"
 )
 
@@ -31,20 +28,17 @@ func (d Detail) withDefaults() Detail {
 
 // withMetal fills in the strengths; its mistakes are judged by metalMistakes.
 func (d Detail) withMetal() Detail {
-	found, err := metal.Find(d.Material, d.Diameter)
-	if err == nil {
+	found, ok := material.Find(d.Material)
+	if g, fits := found.At(d.Diameter); ok && fits {
 		d.Family = cmp.Or(d.Family, found.Family)
-		d.Yield, d.Ultimate = cmp.Or(d.Yield, found.Yield), cmp.Or(d.Ultimate, found.Ultimate)
-	}
-	if d.Family == material.Steel && d.Endurance == 0 && d.EnduranceCycles == 0 {
-		d.Endurance, d.EnduranceCycles = min(steelShare*d.Ultimate, steelLargest), steelCycles
-	}
-	if d.Endurance == 0 {
-		if k := slices.IndexFunc(endurances, func(e endurance) bool { return e.name == d.Material }); k >= 0 {
-			d.Endurance, d.EnduranceCycles = endurances[k].strength, cmp.Or(d.EnduranceCycles, endurances[k].cycles)
+		d.Yield, d.Ultimate = cmp.Or(d.Yield, g.Yield), cmp.Or(d.Ultimate, g.Ultimate)
+		g.Ultimate = d.Ultimate
+		if s := found.Fatigue.At(g); d.Endurance == 0 && s > 0 {
+			d.Endurance, d.EnduranceCycles = s, cmp.Or(d.EnduranceCycles, found.Fatigue.Cycles)
 		}
 	}
 	if d.Family == material.Steel {
+		d.Endurance = cmp.Or(d.Endurance, min(steelShare*d.Ultimate, steelLargest))
 		d.EnduranceCycles = cmp.Or(d.EnduranceCycles, steelCycles)
 	}
 	return d
@@ -104,9 +98,11 @@ func (d Detail) numberMistakes(l *mistake.List) {
 
 // metalMistakes judges the material and what only it can tell.
 func (d Detail) metalMistakes(l *mistake.List) {
-	if d.Material != "" && l.OneOf("material", d.Material, metal.Names(), "material must be one of the table") && !l.Blames("diameter") {
-		if _, err := metal.Find(d.Material, d.Diameter); err != nil && !errors.Is(err, metal.ErrUnknown) {
-			l.Add("material", check.DoesNotFit, fmt.Sprintf("material must be documented for the section: %v", err), fmt.Sprintf("diameter is %g", d.Diameter), "give family, ultimate and yield")
+	if d.Material != "" && l.OneOf("material", d.Material, material.Names(), "material must be one of the table") && !l.Blames("diameter") {
+		found, _ := material.Find(d.Material)
+		if _, ok := found.At(d.Diameter); !ok {
+			l.Add("material", check.DoesNotFit, fmt.Sprintf("material must be documented for the section: %s is to %g mm", d.Material, found.LargestSection()),
+				fmt.Sprintf("diameter is %g", d.Diameter), "give family, ultimate and yield")
 		}
 	}
 	if l.Blames("material", "family", "yield", "ultimate") {
@@ -118,6 +114,8 @@ func (d Detail) metalMistakes(l *mistake.List) {
 	}
 	f := d.withMetal()
 	switch {
+	case d.EnduranceCycles > 0 && d.Endurance == 0 && !l.Blames("endurance"):
+		l.Missing("endurance", "endurance must stand with endurance_cycles", "give the amplitude that is borne so often, in MPa")
 	case f.Yield == 0:
 		l.Missing("yield", "material or yield must be given", "give Rp0.2 in MPa")
 	case d.welded():

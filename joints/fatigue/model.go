@@ -142,8 +142,9 @@ func (m *Model) strengthSource(which string) string {
 		return fmt.Sprintf("%s: Rp %g MPa", d.Material, d.Yield)
 	case d.welded():
 		return "category as given"
-	case d.Family == material.Steel:
-		return fmt.Sprintf("half of Rm %g MPa, at most %g, at %.3g cycles; Shigley", d.Ultimate, float64(steelLargest), d.EnduranceCycles)
 	}
-	return fmt.Sprintf("%s: %g MPa at %.3g cycles, MIL-HDBK-5J, typical, from memory", d.Material, d.Endurance, d.EnduranceCycles)
+	if found, ok := material.Find(d.Material); ok && found.Fatigue != (material.Fatigue{}) {
+		return fmt.Sprintf("%s: %.4g MPa at %.3g cycles, %s", d.Material, d.Endurance, d.EnduranceCycles, found.Fatigue.Origin)
+	}
+	return fmt.Sprintf("half of Rm %g MPa, at most %g, at %.3g cycles; Shigley", d.Ultimate, float64(steelLargest), d.EnduranceCycles)
 }

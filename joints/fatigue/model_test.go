@@ -105,6 +105,22 @@ func TestCriteriaByHand(t *testing.T) {
 	}
 }
 
+// What a material has on record comes first, in proportion to the section's
+// strength; a steel without a record has half of Rm at 1e6.
+func TestEnduranceOfMaterials(t *testing.T) {
+	for _, c := range []struct {
+		name         string
+		d, s, cycles float64
+		source       string
+	}{{"42CrMo4+QT", 16, 480, 1e7, "42CrMo4+QT: 480 MPa"}, {"42CrMo4+QT", 30, 480 * 1000.0 / 1100, 1e7, "42CrMo4+QT: 436.4"}, {"C45+N", 16, 310, 1e6, "half of Rm 620"}} {
+		m := prepared(t, Detail{Material: c.name, Diameter: c.d, SizeFactor: 1, SurfaceFactor: 1, Reliability: 50})
+		source := named(t, m.Checks(Load{0, 100, 1e6}), "fatigue").Source
+		if g := m.Geometry(); !within(g.CurveEnd, c.s, 1e-12) || g.CurveEndCycles != c.cycles || !m.curve.knee || !strings.HasPrefix(source, c.source) {
+			t.Errorf("%s at %g mm: %g at %g; %s", c.name, c.d, g.CurveEnd, g.CurveEndCycles, source)
+		}
+	}
+}
+
 // The line: through both of its points, level past the knee of steel, running on
 // in aluminium, of which nothing is told past its endurance.
 func TestCurve(t *testing.T) {
@@ -244,10 +260,11 @@ func TestMistakes(t *testing.T) {
 	}{
 		{"nothing", func(d *Detail) { *d = Detail{} }, "yield", check.Missing, "must be given"},
 		{"material", func(d *Detail) { d.Material = "cheese" }, "material", check.UnknownName, "table"},
-		{"thick", func(d *Detail) { *d = Detail{Material: "Ti-6Al-4V", Diameter: 120, Surface: Polished} }, "material", check.DoesNotFit, "documented to 100 mm"},
+		{"thick", func(d *Detail) { *d = Detail{Material: "Ti-6Al-4V", Diameter: 120, Surface: Polished} }, "material", check.DoesNotFit, "Ti-6Al-4V is to 100 mm"},
 		{"no section", func(d *Detail) { *d = Detail{Material: "7075-T6", Loading: Axial} }, "diameter", check.Missing, "depends on its section"},
 		{"no diameter", func(d *Detail) { d.SizeFactor = 0 }, "diameter", check.Missing, "size_factor"},
 		{"endurance", func(d *Detail) { d.Family = material.Titanium }, "endurance", check.Missing, "none is on record"},
+		{"cycles alone", func(d *Detail) { d.EnduranceCycles = 1e7 }, "endurance", check.Missing, "stand with endurance_cycles"},
 		{"range for amplitude", func(d *Detail) { d.Endurance = 560 }, "endurance", check.DoesNotFit, "below the strength"},
 		{"finish", func(d *Detail) { d.SurfaceFactor, d.Surface = 0, Anodised }, "surface_factor", check.Missing, "anodised steel"},
 		{"loading", func(d *Detail) { d.Loading = "shock" }, "loading", check.UnknownName, "bending"},

@@ -2,12 +2,11 @@ package member
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
 	"math"
 
 	"gudgeon/joints/check"
-	"gudgeon/joints/metal"
+	"gudgeon/joints/material"
 	"gudgeon/joints/mistake"
 )
 
@@ -98,12 +97,12 @@ func (m Member) strengthMistakes(l *mistake.List) {
 	}
 	if m.Material == "" {
 		if m.Yield == 0 || m.Modulus == 0 {
-			l.Missing("material", "material, or yield and modulus, must be given", "", metal.Names()...)
+			l.Missing("material", "material, or yield and modulus, must be given", "", material.Names()...)
 		}
-	} else if l.OneOf("material", m.Material, metal.Names(), "material must be one of the table") && !l.Blames("length", "shape", "diameter", "height", "width", "corner_radius", "wall", "end_wall") {
+	} else if l.OneOf("material", m.Material, material.Names(), "material must be one of the table") && !l.Blames("length", "shape", "diameter", "height", "width", "corner_radius", "wall", "end_wall") {
 		m.metalMistakes(l)
 	}
-	if _, known := zoneOf(m.Material); m.Welded && m.HeatAffectedYield == 0 && !known {
+	if found, _ := material.Find(m.Material); m.Welded && m.HeatAffectedYield == 0 && found.Welded.Yield == 0 && !l.Blames("heat_affected_yield", "material") {
 		l.Missing("heat_affected_yield", "heat_affected_yield must be given: no strength beside a weld is on record for this material",
 			"4130 and other steels: of the tube as welded; 7075 and 2014 are not welded")
 	}
@@ -111,11 +110,14 @@ func (m Member) strengthMistakes(l *mistake.List) {
 
 // metalMistakes judges a known material in this section.
 func (m Member) metalMistakes(l *mistake.List) {
-	found, err := metal.Find(m.Material, m.thickness())
+	found, _ := material.Find(m.Material)
+	g, ok := found.At(m.thickness())
 	switch {
-	case err != nil && !errors.Is(err, metal.ErrUnknown):
-		l.Add("material", check.DoesNotFit, fmt.Sprintf("material must be documented for the section: %v", err), mistake.Found(m.thickness())+" mm thick", "give yield and modulus")
-	case err == nil && found.Yield == 0 && m.Yield == 0:
+	case m.Yield > 0:
+	case !ok:
+		l.Add("material", check.DoesNotFit, fmt.Sprintf("material must be documented for the section: %s is to %g mm", m.Material, found.LargestSection()),
+			mistake.Found(m.thickness())+" mm thick", "give yield")
+	case g.Yield == 0:
 		l.Missing("yield", "yield must be given: none is on record for this material", "give Rp0.2 in MPa")
 	}
 }
@@ -124,18 +126,19 @@ func (m Member) metalMistakes(l *mistake.List) {
 // from.
 func (m Member) withStrength() (Member, string) {
 	source := "yield as given"
-	if m.Material != "" {
-		found, _ := metal.Find(m.Material, m.thickness()) // judged by metalMistakes; zero where given values serve
+	found, ok := material.Find(m.Material)
+	if ok {
 		if m.Yield == 0 {
-			m.Yield, source = found.Yield, fmt.Sprintf("%s: Rp %g MPa, %s", m.Material, found.Yield, found.Strength)
+			g, _ := found.At(m.thickness()) // judged by metalMistakes
+			m.Yield, source = g.Yield, fmt.Sprintf("%s: Rp %g MPa, %s", m.Material, g.Yield, g.Strength)
 		}
-		m.Modulus = cmp.Or(m.Modulus, found.Modulus)
+		m.Modulus = cmp.Or(m.Modulus, found.Elastic.Modulus)
 	}
 	if m.Welded {
-		z, _ := zoneOf(m.Material)
 		source = "heat_affected_yield as given"
 		if m.HeatAffectedYield == 0 {
-			m.HeatAffectedYield, source = z.yield, fmt.Sprintf("%s welded: Rp %g MPa, %s", m.Material, z.yield, z.source)
+			w := found.Welded
+			m.HeatAffectedYield, source = w.Yield, fmt.Sprintf("%s welded: Rp %g MPa, %s", m.Material, w.Yield, w.Origin)
 		}
 		m.Yield = math.Min(m.Yield, m.HeatAffectedYield)
 	}
