@@ -123,7 +123,7 @@ func almostLevel(t *testing.T, s0, eps float64) *linkage.Mechanism {
 // two zeros.
 func TestLeverageDips(t *testing.T) {
 	const begin, s0, end = 9.3, 29.3, 50.0
-	for _, eps := range []float64{1e-4, 1e-6, 1e-8, -1e-8, -1e-6, -1e-4} {
+	for _, eps := range []float64{1e-4, 1e-6, 1e-8, 1e-11, -1e-11, -1e-8, -1e-6, -1e-4} {
 		m := almostLevel(t, s0, eps)
 		ratio := func(s float64) float64 {
 			pt := swept(t, linkage.ByStroke(m).Bind(m.Points), s)

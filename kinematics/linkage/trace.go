@@ -216,9 +216,6 @@ func (m *Motion) try(walk *Path, to float64) (bool, DeadKind) {
 	if m.solve(walk, 1, 2) < 2 || m.strayed(walk, h) || m.closes(walk, 0, h) {
 		return false, ShockStops
 	}
-	if m.plan.byAngle && m.turnsBack(walk) {
-		return false, ShockStops
-	}
 	if m.levels(walk, 0, h) {
 		return false, AxleStops
 	}
@@ -269,20 +266,6 @@ func (m *Motion) closes(pt *Path, i int, h float64) bool {
 		}
 	}
 	return false
-}
-
-// turnsBack: between the two positions the shock's length had an extreme, so
-// that ds/dθ = 1/ω of the crank came to 0.
-func (m *Motion) turnsBack(walk *Path) bool {
-	l := m.plan.rotorLinks[0]
-	w, al, r := walk.w[l], walk.al[l], walk.rotors[0]
-	turn := r.c[0]*r.s[1] - r.s[0]*r.c[1]
-	u0, u1 := 1/w[0], 1/w[1]
-	d0, d1 := -al[0]*u0*u0*u0*turn, -al[1]*u1*u1*u1*turn
-	if u0 < 0 {
-		u0, d0, u1, d1 = -u0, -d0, -u1, -d1
-	}
-	return u1 <= 0 || dips(u0, d0, u1, d1)
 }
 
 // dips: a quantity that is above 0 at both ends of a step may fall to 0 and
