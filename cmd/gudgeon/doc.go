@@ -5,6 +5,7 @@
 //	gudgeon sweep FILE    leverage, axle path, anti-squat, wheel force, summary
 //	gudgeon plot FILE     curves over the travel, SVG or PNG
 //	gudgeon draw FILE     the linkage to scale at chosen positions
+//	gudgeon compare A B   what changed from one design to the next
 //	gudgeon loads FILE    the force in every pin, for each load case
 //	gudgeon size FILE     geometry and strength of every joint
 //
@@ -106,8 +107,9 @@
 //	wrong-call wrong-flag wrong-value missing-value missing-file
 //	extra-argument named-twice unknown-ending several-to-stdout past-travel
 //	no-such-file no-such-example no-such-load-case not-a-file cannot-read
-//	no-linkage no-load-case no-drivetrain nothing-to-size
+//	no-linkage no-load-case no-drivetrain nothing-to-size nothing-to-compare
 //	column-without-input picture-without-input would-overwrite cannot-write
+//	cannot-draw
 //
 // and of what is told after a result
 //

@@ -1,0 +1,483 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"gudgeon/cmd/internal/design"
+	"gudgeon/cmd/internal/diag"
+	"gudgeon/cmd/internal/example"
+	"gudgeon/cmd/internal/report"
+	"gudgeon/cmd/internal/study"
+	"gudgeon/joints"
+	"gudgeon/kinematics"
+	"gudgeon/plots"
+)
+
+// compareOptions are what gudgeon compare is asked for.
+type compareOptions struct {
+	args      []string
+	output    outputOptions
+	picture   string // "" for none
+	show      names
+	over      choice
+	columns   names
+	positions whole
+	all       bool
+	everyRow  bool // --positions was given: a page shows them all
+	asksShow  bool // --show was given
+}
+
+// maxCompared is how many designs one picture can tell apart.
+const maxCompared = plots.MaxSeries
+
+// overWords are the values of --over.
+var overWords = map[string]study.Over{"": study.OverEither, "travel": study.OverTravel, "percent": study.OverPercent}
+
+// newCompare builds gudgeon compare.
+func newCompare(a *app) *cobra.Command {
+	o := &compareOptions{
+		positions: whole{value: kinematics.DefaultPositions, least: 2, most: kinematics.MaxPositions},
+		over:      choice{allowed: []string{"travel", "percent"}},
+		columns:   names{allowed: report.SweepColumnNames(), what: "column"},
+		show:      names{value: []string{"curves"}, allowed: append(comparePictureNames(), "all"), what: "picture"},
+	}
+	cmd := &cobra.Command{
+		Use:     "compare A B [C…]",
+		Short:   "what changed from one design to the next: figures, curves, pin forces, joints",
+		GroupID: groupLinkage,
+		Long: "Each of A, B, C is a design file, FILE@VARIANT for a variant of it, - for standard input, or example:freshet;\n" +
+			"up to 6 of them. Differences are from A. The last one is judged: exit code 1 where something that it requires\n" +
+			"is not met or one of its joints does not hold.\n" +
+			"A file whose own name holds an @ is written as it is: where such a file exists, it is the one meant.\n" +
+			"A variant of standard input comes after --, as in: gudgeon compare -- - -@low\n" +
+			"Curves are compared at equal travel where the travels are within 5 %, otherwise at equal shares of them.\n\n" +
+			comparePictureHelp(),
+		Example: "gudgeon compare example:freshet example:freshet@lively\n" +
+			"gudgeon compare example:freshet example:beck --columns leverage_ratio --over percent\n" +
+			"gudgeon compare example:freshet example:freshet@lively --show all -o compare.svg\n" +
+			"gudgeon compare example:freshet example:freshet@lively --format json",
+		Args: severalDesigns,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			o.args = args
+			o.everyRow, o.asksShow = cmd.Flags().Changed("positions"), cmd.Flags().Changed("show")
+			return a.compare(o)
+		},
+	}
+	o.output.add(cmd)
+	f := cmd.Flags()
+	f.Lookup("output").Usage += "; .svg or .png for a picture"
+	f.Var(&word{&o.picture, "FILE"}, "picture", "also draw FILE, .svg or .png")
+	f.Var(&o.show, "show", "which pictures, or all")
+	f.Var(&o.over, "over", "what the curves are laid over (default by the travels)")
+	f.Var(&o.columns, "columns", "these columns in this order, by their names in CSV")
+	f.Var(&o.positions, "positions", "common positions of the curves, 2 to 100000")
+	f.BoolVar(&o.all, "all", false, "every position and column in a table too")
+	group(cmd, "Result", "format", "output", "picture", "show")
+	group(cmd, "Curves", "columns", "over", "positions", "all")
+	cmd.RegisterFlagCompletionFunc("columns", completeWords(o.columns.allowed))
+	cmd.RegisterFlagCompletionFunc("over", completeWords(o.over.allowed))
+	cmd.RegisterFlagCompletionFunc("show", completeWords(o.show.allowed))
+	cmd.ValidArgsFunction = completeDesigns
+	return cmd
+}
+
+// severalDesigns is the argument of a command that compares.
+func severalDesigns(cmd *cobra.Command, args []string) error {
+	switch {
+	case len(args) < 2 || slices.Contains(args, ""):
+		return &problem{code: exitInput, see: cmd.CommandPath(), list: diag.List{{
+			Code:    "missing-file",
+			Message: fmt.Sprintf("%s needs two designs or more", cmd.CommandPath()),
+			Hint:    "give paths, or try: gudgeon compare example:freshet example:freshet@lively",
+		}}}
+	case len(args) > maxCompared:
+		return extraArgument(cmd, fmt.Sprintf("%d designs at most", maxCompared), args[maxCompared])
+	}
+	return nil
+}
+
+// completeDesigns offers design files, the examples, and behind an @ the
+// variants of the file before it.
+func completeDesigns(_ *cobra.Command, _ []string, toComplete string) ([]string, cobra.ShellCompDirective) {
+	var list []string
+	if file, _, marked := strings.Cut(toComplete, variantMark); marked {
+		if f := quietly([]string{file}); f != nil {
+			for _, v := range f.Variants() {
+				list = append(list, file+variantMark+v)
+			}
+		}
+		return list, cobra.ShellCompDirectiveNoFileComp
+	}
+	for _, n := range example.Names() {
+		list = append(list, examplePrefix+n)
+	}
+	return list, cobra.ShellCompDirectiveDefault
+}
+
+// compare runs the command.
+func (a *app) compare(o *compareOptions) error {
+	if err := o.check(); err != nil {
+		return err
+	}
+	list, err := a.loadAll(o.args)
+	if err != nil {
+		return err
+	}
+	c, err := o.compute(list)
+	if err != nil {
+		return err
+	}
+	pictures, err := c.pictures()
+	if err != nil {
+		return err
+	}
+	a.warnSags(c)
+	if err := a.deliverComparison(c, pictures); err != nil {
+		return err
+	}
+	return a.judgeLast(c)
+}
+
+// check refuses flags before anything is read.
+func (o *compareOptions) check() error {
+	if err := o.columns.unknown("columns"); err != nil {
+		return err
+	}
+	if err := o.show.unknown("show"); err != nil {
+		return err
+	}
+	if o.asksShow && o.picture == "" && !o.isPicture() {
+		return inputProblem(diag.Diagnostic{Code: "missing-value", Message: "--show needs a file for the picture",
+			Hint: "give -o or --picture a name that ends in .svg or .png"})
+	}
+	if o.picture != "" {
+		if _, ok := pictureEnding(o.picture); !ok {
+			return unknownEnding(o.picture, []string{".svg", ".png"}, "")
+		}
+	}
+	if o.isPicture() {
+		return nil
+	}
+	if _, ok := report.FormatOfFile(o.output.file); o.output.format.value == "" && o.output.file != "" && o.output.file != "-" && !ok {
+		return unknownEnding(o.output.file, append(report.Endings(), ".svg", ".png"), "or say --format table, csv, json or markdown")
+	}
+	return nil
+}
+
+// pictureEnding returns the kind of picture that the ending of a file stands
+// for.
+func pictureEnding(file string) (kind string, ok bool) {
+	kind = strings.ToLower(strings.TrimPrefix(filepath.Ext(file), "."))
+	return kind, contains(plots.Formats, kind)
+}
+
+// isPicture reports whether -o asks for a picture in place of the result.
+func (o *compareOptions) isPicture() bool {
+	_, ok := pictureEnding(o.output.file)
+	return ok && o.output.format.value == ""
+}
+
+// loadAll reads the designs, each file once. The mistakes of all files are
+// told in one go.
+func (a *app) loadAll(args []string) ([]*loaded, error) {
+	var wrong diag.List
+	all := make([]*loaded, len(args))
+	files := map[string]*design.File{}
+	for k, arg := range args {
+		in, err := designArg(arg)
+		if err == nil {
+			all[k], err = a.loadOnce(in, files)
+		}
+		var p *problem
+		switch {
+		case errors.As(err, &p):
+			wrong = append(wrong, p.list...)
+		case err != nil:
+			return nil, err
+		}
+	}
+	return all, listProblem(wrong)
+}
+
+// loadOnce is load, with the files that were read before; one that had
+// mistakes stands there as nil and is passed over in silence.
+func (a *app) loadOnce(in inputOptions, files map[string]*design.File) (*loaded, error) {
+	file, seen := files[in.file]
+	if !seen {
+		files[in.file] = nil
+		l, err := a.load(inputOptions{file: in.file})
+		if err != nil {
+			return nil, err
+		}
+		file, files[in.file] = l.file, l.file
+	}
+	if file == nil {
+		return nil, nil
+	}
+	return variantOf(file, in)
+}
+
+// variantOf is a design of a file that was read.
+func variantOf(file *design.File, in inputOptions) (*loaded, error) {
+	d, list := file.Variant(in.variant)
+	if err := listProblem(list); err != nil {
+		return nil, err
+	}
+	l := &loaded{input: in, file: file, design: d}
+	if d.Kinematics != nil {
+		if err := study.CheckRequirements(d.Kinematics.Requirements); err != nil {
+			return nil, l.located(err)
+		}
+	}
+	return l, nil
+}
+
+// compared is several designs worked out and held against the first.
+type compared struct {
+	*compareOptions
+	list     []*loaded
+	labels   []string // of pictures and notes; all different
+	models   []*kinematics.Model
+	align    *study.Alignment // nil where no design has a linkage
+	figures  []study.FigureChange
+	curves   []study.CurveChange
+	cases    []string             // load cases of one name in all designs that have any
+	pins     []study.PinChange    // over cases
+	byCase   [][]study.PinChange  // for each of cases
+	results  [][]joints.Result    // of each design
+	joints   []study.JointChange  //
+	parts    [][]study.Matching   // of each design with the first
+	moved    []study.PointMove    //
+	outcomes []study.Outcome      // of the last design
+	designs  []*kinematics.Design // nil where the file holds joints alone
+}
+
+// compute works all designs out. The mistakes of all are told in one go.
+func (o *compareOptions) compute(list []*loaded) (*compared, error) {
+	c := &compared{compareOptions: o, list: list, labels: labelsOf(list), models: make([]*kinematics.Model, len(list))}
+	var wrong diag.List
+	loads := make([][]kinematics.CaseLoads, len(list))
+	for k, l := range list {
+		c.designs = append(c.designs, l.design.Kinematics)
+		var err error
+		if l.design.Kinematics != nil {
+			if c.models[k], err = kinematics.New(l.design.Kinematics); err != nil {
+				wrong = append(wrong, l.file.Locate(l.input.variant, err)...)
+				c.results = append(c.results, nil)
+				continue
+			}
+			loads[k] = c.models[k].Loads()
+		}
+		results, err := l.sizeJoints()
+		var p *problem
+		if errors.As(err, &p) {
+			wrong = append(wrong, p.list...)
+		} else if err != nil {
+			return nil, err
+		}
+		c.results = append(c.results, results)
+	}
+	if err := listProblem(wrong); err != nil {
+		return nil, err
+	}
+	c.compareLinkages()
+	c.compareLoads(loads)
+	c.joints = study.CompareJoints(c.results)
+	c.compareParts()
+	if err := c.needSomething(); err != nil {
+		return nil, err
+	}
+	return c, c.checkColumns()
+}
+
+func (c *compared) compareLinkages() {
+	if c.linkages() == 0 {
+		return
+	}
+	c.align = study.Align(c.models, overWords[c.over.value], c.positions.value)
+	summaries := make([]*kinematics.Summary, len(c.models))
+	for k, s := range c.align.Sweeps {
+		if s != nil {
+			summaries[k] = &s.Summary
+		}
+	}
+	c.figures = study.CompareFigures(summaries)
+	c.curves = study.CompareCurves(c.align, c.chosenColumns())
+	last := len(c.list) - 1
+	if d := c.designs[last]; d != nil {
+		c.outcomes = study.Evaluate(d.Requirements, summaries[last])
+	}
+}
+
+// mainCompared are the columns of a page where --columns names none.
+var mainCompared = []string{
+	"leverage_ratio", "axle_x_mm", "anti_squat_percent", "anti_rise_percent", "pedal_kickback_deg", "wheel_force_N",
+}
+
+// chosenColumns are the columns asked for, or those that the form of the
+// result wants; what the curves are laid over is no column of theirs.
+func (c *compared) chosenColumns() []report.SweepColumn {
+	var chosen []report.SweepColumn
+	if c.columns.value != nil {
+		for _, name := range c.columns.value {
+			i := slices.IndexFunc(report.SweepColumns, func(s report.SweepColumn) bool { return s.Name == name })
+			chosen = append(chosen, report.SweepColumns[i])
+		}
+		return chosen
+	}
+	format, _ := c.output.resolve()
+	every := c.all || !format.ForPeople() && !c.isPicture()
+	for _, s := range report.SweepColumns {
+		if s.Name == "travel_mm" && c.align.Over == study.OverTravel {
+			continue
+		}
+		if every || contains(mainCompared, s.Name) {
+			chosen = append(chosen, s)
+		}
+	}
+	return chosen
+}
+
+// checkColumns refuses a column asked for by name that no design can fill.
+func (c *compared) checkColumns() error {
+	for _, name := range c.columns.value {
+		filled := slices.ContainsFunc(c.curves, func(v study.CurveChange) bool { return v.Column.Name == name })
+		if !filled && c.align != nil {
+			i := slices.IndexFunc(report.SweepColumns, func(s report.SweepColumn) bool { return s.Name == name })
+			return inputProblem(diag.Diagnostic{Code: "column-without-input",
+				Message: fmt.Sprintf("column %s needs %s, which no design here has", name, report.SweepColumns[i].Needs)})
+		}
+	}
+	return nil
+}
+
+func (c *compared) compareLoads(loads [][]kinematics.CaseLoads) {
+	c.cases = study.CommonCases(c.designs)
+	c.pins = study.ComparePins(loads, c.cases)
+	for _, name := range c.cases {
+		c.byCase = append(c.byCase, study.ComparePins(loads, []string{name}))
+	}
+}
+
+func (c *compared) compareParts() {
+	for k := range c.list {
+		parts := study.MatchParts(c.designs[0], c.designs[k])
+		c.parts = append(c.parts, append(parts, study.MatchJoints(jointNames(c.results[0]), jointNames(c.results[k]))))
+	}
+	c.moved = study.MovedPoints(c.designs)
+}
+
+func jointNames(results []joints.Result) []string {
+	list := make([]string, len(results))
+	for i, r := range results {
+		list[i] = r.Name
+	}
+	return list
+}
+
+// needSomething refuses designs of which no two have anything of one kind.
+func (c *compared) needSomething() error {
+	sized := 0
+	for _, results := range c.results {
+		if len(results) > 0 {
+			sized++
+		}
+	}
+	if c.linkages() > 1 || sized > 1 {
+		return nil
+	}
+	return inputProblem(diag.Diagnostic{Code: "nothing-to-compare",
+		Message: "there is nothing to compare", Found: "no two of the designs have a linkage, or joints"})
+}
+
+// warnSags tells of designs whose spring holds no sag.
+func (a *app) warnSags(c *compared) {
+	if c.align == nil {
+		return
+	}
+	for k, s := range c.align.Sweeps {
+		if s != nil && s.Summary.SagRemark != "" {
+			a.warn(diag.Diagnostic{Code: "no-sag", File: argument(c.list[k]), Message: s.Summary.SagRemark})
+		}
+	}
+}
+
+// judgeLast judges the last design: what it requires, and its joints.
+func (a *app) judgeLast(c *compared) error {
+	last := c.list[len(c.list)-1]
+	var list diag.List
+	for _, err := range []error{a.judge(last, c.outcomes), last.judgeJoints(c.results[len(c.list)-1])} {
+		var p *problem
+		if errors.As(err, &p) {
+			list = append(list, p.list...)
+		}
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	list.Sort()
+	return &problem{code: exitNotMet, list: list}
+}
+
+// letter is what a design is called in tables: A, B, C …
+func letter(k int) string { return string(rune('A' + k)) }
+
+// labelsOf gives each design a name of its own: the shortest of those by which
+// all differ.
+func labelsOf(list []*loaded) []string {
+	names := []func(*loaded) string{nameAndVariant, argument}
+	if !slices.ContainsFunc(list, func(l *loaded) bool { return l.file != list[0].file }) {
+		names = slices.Insert(names, 0, ownVariant)
+	}
+	for _, name := range names {
+		labels := make([]string, len(list))
+		for k, l := range list {
+			labels[k] = name(l)
+		}
+		if sorted := slices.Sorted(slices.Values(labels)); len(slices.Compact(sorted)) == len(list) {
+			return labels
+		}
+	}
+	labels := make([]string, len(list))
+	for k, l := range list {
+		labels[k] = letter(k) + " " + nameAndVariant(l)
+	}
+	return labels
+}
+
+// ownVariant is the variant alone, or the design's name.
+func ownVariant(l *loaded) string {
+	if l.input.variant != "" {
+		return l.input.variant
+	}
+	return designName(l)
+}
+
+func nameAndVariant(l *loaded) string {
+	if l.input.variant != "" {
+		return designName(l) + variantMark + l.input.variant
+	}
+	return designName(l)
+}
+
+// designName is the design's name, or its file's.
+func designName(l *loaded) string {
+	if name := l.name(); name != "" {
+		return name
+	}
+	return stemOf(l.called())
+}
+
+// argument is the design as it stands in the call.
+func argument(l *loaded) string {
+	if l.input.variant != "" {
+		return l.called() + variantMark + l.input.variant
+	}
+	return l.called()
+}
