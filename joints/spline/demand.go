@@ -8,20 +8,51 @@ import (
 	"gudgeon/joints/spline/dudley"
 )
 
-// demand is one stress for a torque of 1 N·mm against its limit. All stresses
-// are proportional to the torque, so a demand is formed once for a joint.
+// demand is one stress against its limit, formed once for a joint:
+//
+//	base + unit·(T − relief) + Σ √(bending² + (twist·T)²)
 type demand struct {
 	name   string
-	unit   float64 // MPa per N·mm, factors in
+	unit   float64       // MPa per N·mm, factors in
+	relief float64       // N·mm of the torque that friction takes first
+	base   float64       // MPa that are there without a torque
+	shaft  []twoStresses // of a bent shaft, instead of unit
 	limit  limit
 	part   string
 	method string
 	remedy string
 }
 
-// check returns the demand under a torque, whose sign does not matter.
+// value returns the stress under a torque, whose sign does not matter.
+func (d demand) value(torque float64) float64 {
+	torque = math.Abs(torque)
+	sum := d.base + d.unit*math.Max(torque-d.relief, 0)
+	for _, s := range d.shaft {
+		sum += math.Hypot(s.bending, s.twist*torque)
+	}
+	return sum
+}
+
+// twoStresses is a stress of bending and one of twisting that are added in
+// squares.
+type twoStresses struct {
+	bending float64 // MPa
+	twist   float64 // MPa per N·mm
+}
+
+// byTeeth takes from d what friction carries, in which Ka is: the teeth carry the
+// rest.
+func (m *Model) byTeeth(d demand) demand {
+	d.relief = m.grip.torque / m.factors.ka
+	if d.relief > 0 {
+		d.method += fmt.Sprintf("; friction takes the first %.4g N m", d.relief/1000)
+	}
+	return d
+}
+
+// check returns the demand under a torque.
 func (d demand) check(torque float64) check.Check {
-	c := check.New(d.name, d.unit*math.Abs(torque), d.limit.value, "MPa")
+	c := check.New(d.name, d.value(torque), d.limit.value, "MPa")
 	c.Part, c.Source, c.Method, c.Remedy = d.part, d.limit.source, d.method, d.remedy
 	return c
 }
@@ -163,12 +194,16 @@ func (m *Model) bursting() demand {
 	d, wall := g.PitchDiameter, m.wall()
 	s1 := dudley.Hoop(1, g.PressureAngle, d, wall, s.Length)
 	s3 := dudley.Beam(1, d, s.Length, dudley.Y30)
-	return demand{
-		name: "bursting", part: m.hub.name, limit: m.hub.tension(),
+	burst := demand{
+		name: "bursting", part: m.hub.name, limit: m.hub.tension(), base: m.grip.hoop,
 		unit:   dudley.Bursting(s1, 0, s3, f.ka, f.km, kf),
 		method: fmt.Sprintf("ring of %.3f mm wall and its teeth as beams, Y %.3g, at rest; Ka %.3g, Km %.3g, Kf %.3g", wall, dudley.Y30, f.ka, f.km, kf),
 		remedy: "a larger hub outside diameter, a longer engagement or a stronger hub",
 	}
+	if m.grip.hoop > 0 {
+		burst.method += fmt.Sprintf("; %.4g MPa of the %s at its bore added", m.grip.hoop, m.grip.Kind)
+	}
+	return burst
 }
 
 // wall returns tw, the least thickness of the hub outside its teeth.

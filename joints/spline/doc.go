@@ -52,6 +52,13 @@
 //	                a flexible seat, tired by the torque (Kf) on a fixed one
 //	bursting        the hub, as a ring around the radial part of the tooth forces,
 //	                with its teeth as beams
+//	shaft yield     only where a moment bends the shaft besides: its root circle,
+//	shaft fatigue   by its own strength, with the notch of the teeth (shaft.go)
+//
+// Where a grip presses the hub on (pinch, taper, press fit), friction takes its
+// share first and the teeth are checked for the rest (grip.go). Figures are shown
+// beside the checks and decide nothing: other readings of the same load, lengths,
+// stiffness.
 //
 // The value holds all its factors and the limit none. A steel's limits are the
 // row of the stress table that holds its hardness; a hardness between two rows
@@ -72,7 +79,8 @@
 // fit; ANSI B92.1-1996, involute splines and inspection; DIN 5480-1:2006,
 // involute splines based on reference diameters; ISO 14:1982, straight-sided
 // splines with internal centering; ISO 286-1:2010, table 1; ISO 3:1973, preferred
-// numbers; Machinery's Handbook, 31st ed., "Involute splines". What was compared
+// numbers; DIN 743-2:2012, notch factors; Machinery's Handbook, 31st ed.,
+// "Involute splines". What was compared
 // with what stands beside each table; what no one printed is marked common
 // practice or from memory.
 package spline

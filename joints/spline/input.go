@@ -6,7 +6,6 @@ import (
 	"math"
 
 	"gudgeon/joints/check"
-	"gudgeon/joints/material"
 	"gudgeon/joints/mistake"
 )
 
@@ -32,7 +31,10 @@ func (s Spline) withDefaults(std standard) Spline {
 }
 
 // held tells whether something keeps the hub from rocking.
-func (s Spline) held() bool { return s.Piloted || s.Clamped }
+func (s Spline) held() bool { return s.Piloted || s.clamped() }
+
+// clamped tells whether the hub is pinched or pressed on.
+func (s Spline) clamped() bool { return s.Clamped || s.Grip.Kind != "" }
 
 // mistakes returns what is wrong with s, whose defaults are filled in, in the
 // values that are not the standard's affair.
@@ -47,6 +49,9 @@ func (s Spline) mistakes() check.InputErrors {
 	s.materialMistakes(&m)
 	s.factorMistakes(&m)
 	s.seatMistakes(&m)
+	s.gripMistakes(&m)
+	m.Between("bending_moment", s.BendingMoment, 0, mistake.LargestMoment, "give it in N m, or leave it out")
+	m.Between("free_length", s.FreeLength, 0, mistake.LargestLength, "give it in mm, or leave it out")
 	for _, p := range []struct {
 		field string
 		pin   float64
@@ -71,10 +76,10 @@ func (s Spline) noStandard() check.InputErrors {
 func (s Spline) materialMistakes(m *mistake.List) {
 	for _, p := range []struct{ field, name string }{{"shaft_material", s.ShaftMaterial}, {"hub_material", s.HubMaterial}} {
 		if p.name == "" {
-			m.Missing(p.field, p.field+" must be given", "", material.Names()...)
+			m.Missing(p.field, p.field+" must be given", "", s.Materials.Names()...)
 			continue
 		}
-		m.OneOf(p.field, p.name, material.Names(), p.field+" must be a material of the table")
+		m.OneOf(p.field, p.name, s.Materials.Names(), p.field+" must be a material of the table")
 	}
 }
 
@@ -104,7 +109,7 @@ func (s Spline) seatMistakes(m *mistake.List) {
 	case s.Seat == Fixed && !s.held():
 		m.Add("seat", check.DoesNotFit, "a fixed seat must be piloted at both ends, clamped or pressed on", "nothing holds this one",
 			`write piloted = true or clamped = true, or seat = "flexible"`)
-	case s.Seat == Flexible && s.Clamped:
+	case s.Seat == Flexible && s.clamped():
 		m.Add("seat", check.DoesNotFit, "a clamped hub must have a fixed seat", "this is flexible", `write seat = "fixed", or clamped = false`)
 	}
 	if s.Seat == Fixed && s.Crowned {
@@ -124,9 +129,11 @@ func (s Spline) shapeMistakes(g *Geometry) check.InputErrors {
 	}
 	pinMistake(&m, "shaft_pin", s.ShaftPin, g.shaftGap())
 	pinMistake(&m, "hub_pin", s.HubPin, g.hubGap())
-	sectionMistake(&m, "shaft_material", s.ShaftMaterial, "the shaft's outside diameter", g.External.MajorDiameterMax)
+	s.gripPlace(&m)
+	s.bendingMistake(&m, g)
+	s.sectionMistake(&m, "shaft_material", s.ShaftMaterial, "the shaft's outside diameter", g.External.MajorDiameterMax)
 	if s.HubOuterDiameter > 0 && s.HubOuterDiameter <= mistake.LargestLength {
-		sectionMistake(&m, "hub_material", s.HubMaterial, "hub_outer_diameter", s.HubOuterDiameter)
+		s.sectionMistake(&m, "hub_material", s.HubMaterial, "hub_outer_diameter", s.HubOuterDiameter)
 	}
 	return m.Errors()
 }
@@ -146,9 +153,19 @@ func pinMistake(m *mistake.List, field string, pin float64, g gap) {
 	}
 }
 
+// bendingMistake notes a moment on a shaft whose strength is not documented.
+func (s Spline) bendingMistake(m *mistake.List, g *Geometry) {
+	mat, ok := s.Materials.Find(s.ShaftMaterial)
+	grade, known := mat.At(g.External.MajorDiameterMax)
+	if ok && known && s.BendingMoment > 0 && grade.Yield == 0 {
+		m.Misfit("bending_moment", s.BendingMoment, "bending_moment must have a shaft_material whose yield strength is documented",
+			s.ShaftMaterial+" has none: take another name, or give the material's values")
+	}
+}
+
 // sectionMistake notes a part too thick for what is known of its material.
-func sectionMistake(m *mistake.List, field, name, what string, section float64) {
-	mat, ok := material.Find(name)
+func (s Spline) sectionMistake(m *mistake.List, field, name, what string, section float64) {
+	mat, ok := s.Materials.Find(name)
 	if _, known := mat.At(section); ok && !known {
 		m.Add(field, check.DoesNotFit, fmt.Sprintf("%s must be documented for the section: %s is to %g mm", field, name, mat.LargestSection()),
 			fmt.Sprintf("%s is %.4g", what, section), "take another material, or a hardness band such as \"steel HB 230-260\"")

@@ -14,6 +14,7 @@ type Model struct {
 	given      Spline // as it was given, to tell what was left out
 	geometry   *Geometry
 	shaft, hub part
+	grip       grip
 	factors    factors
 	demands    []demand
 }
@@ -26,10 +27,11 @@ func New(s Spline) (*Model, error) {
 	if errs := m.prepareGeometry(std, known); len(errs) > 0 {
 		return nil, errs
 	}
-	m.shaft = newPart("shaft", m.spline.ShaftMaterial, m.geometry.External.MajorDiameterMax)
-	m.hub = newPart("hub", m.spline.HubMaterial, m.spline.HubOuterDiameter)
+	m.shaft = newPart("shaft", m.spline.ShaftMaterial, s.Materials, m.geometry.External.MajorDiameterMax)
+	m.hub = newPart("hub", m.spline.HubMaterial, s.Materials, m.spline.HubOuterDiameter)
 	m.factors = factorsOf(m.spline)
-	m.demands = []demand{m.rootShear(), m.toothShear(), m.flankPressure(), m.bursting()}
+	m.grip = newGrip(m.spline, m.shaft, m.hub, m.geometry.PitchDiameter)
+	m.demands = append([]demand{m.rootShear(), m.byTeeth(m.toothShear()), m.byTeeth(m.flankPressure()), m.byTeeth(m.bursting())}, m.shaftDemands()...)
 	return m, nil
 }
 
@@ -90,8 +92,9 @@ func (g *Geometry) complete() {
 // Geometry returns the limits of the joint.
 func (m *Model) Geometry() *Geometry { return m.geometry }
 
-// Checks returns the four checks under a torque, N·mm: root shear, tooth shear,
-// flank pressure, bursting. The sign does not matter; CheckTorque says which
+// Checks returns the checks under a torque, N·mm: root shear, tooth shear, flank
+// pressure, bursting, and where a moment bends the shaft besides, shaft yield and
+// shaft fatigue. The sign does not matter; CheckTorque says which
 // torques are accepted.
 func (m *Model) Checks(torque float64) []check.Check {
 	checks := make([]check.Check, len(m.demands))

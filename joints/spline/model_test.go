@@ -387,6 +387,11 @@ func TestAnyInput(t *testing.T) {
 				}
 			}
 		}
+		for _, f := range m.Figures(1e5) {
+			if math.IsNaN(f.Value) || math.IsInf(f.Value, 0) || f.Value < 0 || f.Name == "" || f.Note == "" {
+				t.Fatalf("%+v", f)
+			}
+		}
 		for _, r := range m.Remarks([]float64{1, -1}) {
 			if strings.Contains(r, "NaN") || strings.Contains(r, "%!") {
 				t.Fatal(r)
@@ -404,7 +409,7 @@ func spoil(t *rapid.T, s *Spline) {
 	// Slices, not maps: rapid replays its draws in order.
 	for i, field := range []*float64{&s.Module, &s.PressureAngle, &s.Length, &s.Bore, &s.HubOuterDiameter, &s.ApplicationFactor, &s.DistributionFactor,
 		&s.Misalignment, &s.Cycles, &s.RockingCycles, &s.ToleranceLength, &s.ShaftPin, &s.HubPin,
-		&s.DiametralPitch, &s.ReferenceDiameter, &s.MinorDiameter, &s.MajorDiameter} {
+		&s.DiametralPitch, &s.ReferenceDiameter, &s.MinorDiameter, &s.MajorDiameter, &s.BendingMoment, &s.FreeLength} {
 		if name := fmt.Sprintf("number %d", i); hit(name) {
 			*field = anyFloat(t, name)
 		}
@@ -423,6 +428,15 @@ func spoil(t *rapid.T, s *Spline) {
 		s.Standard = rapid.SampledFrom([]string{"", "ISO 4156", "DIN 5480", "ANSI B92.1", "ISO 14"}).Draw(t, "standard")
 		s.Fit = rapid.SampledFrom([]Fit{"", SideFit, MajorFit, SlidingFit, "x"}).Draw(t, "fit of parts")
 		s.ShaftProcess = rapid.SampledFrom([]Process{"", Rolled, "x"}).Draw(t, "process")
+	}
+	if hit("grip") {
+		s.Grip.Kind = rapid.SampledFrom([]GripKind{"", Pinch, Taper, Press, "x"}).Draw(t, "grip kind")
+		s.Seat, s.Crowned = Fixed, false
+		for i, field := range []*float64{&s.Grip.Force, &s.Grip.HalfAngle, &s.Grip.Interference, &s.Grip.TemperatureRise, &s.Grip.Diameter, &s.Grip.Length, &s.Grip.Friction} {
+			if name := fmt.Sprintf("grip %d", i); hit(name) || (i == 0 && s.Grip.Kind == Pinch) || (i == 2 && s.Grip.Kind == Press) {
+				*field = anyFloat(t, name)
+			}
+		}
 	}
 	if hit("flags") {
 		s.Piloted, s.Clamped, s.Crowned = rapid.Bool().Draw(t, "piloted"), rapid.Bool().Draw(t, "clamped"), rapid.Bool().Draw(t, "crowned")

@@ -17,8 +17,8 @@ type part struct {
 
 // newPart returns the part of a name, a known material and a section that the
 // material is documented for.
-func newPart(name, metal string, section float64) part {
-	m, _ := material.Find(metal)
+func newPart(name, metal string, from *material.Library, section float64) part {
+	m, _ := from.Find(metal)
 	g, _ := m.At(section)
 	return part{name, m, g, rowOf(g.Hardness)}
 }

@@ -23,7 +23,7 @@ func (m *Model) Remarks(torques []float64) []string {
 	add(m.defaultsRemark(), m.seatRemark(), m.pinRemark("shaft"), m.pinRemark("hub"))
 	add(m.bandRemark(m.shaft), m.bandRemark(m.hub), m.rowRemark(m.shaft), m.rowRemark(m.hub))
 	add(m.rockingRemark(), m.rangeRemark(), m.misalignmentRemark())
-	add(m.wallRemark(), m.slitRemark(), m.beamRemark())
+	add(m.wallRemark(), m.slitRemark(), m.gripRemark(), m.slipRemark(torques), m.beamRemark(), m.notchRemark())
 	add(m.foulingRemark(), m.playRemark(), m.reversalRemark(torques))
 	return out
 }
@@ -162,10 +162,38 @@ func (m *Model) wallRemark() string {
 
 // slitRemark limits the bursting check to what it knows.
 func (m *Model) slitRemark() string {
-	if !m.spline.Clamped {
+	switch {
+	case m.spline.Grip.Kind == Pinch:
+		return "bursting takes the hub as a closed ring: in a hub slit for clamping the screws must hold that tension"
+	case m.spline.Clamped && m.spline.Grip.Kind == "":
+		return "bursting takes the hub as a closed ring: in a hub slit for clamping the screws must hold that tension; friction of a clamp or press fit is not credited"
+	}
+	return ""
+}
+
+// slipRemark warns where a grip slips, so that a reversing torque knocks through
+// the play.
+func (m *Model) slipRemark(torques []float64) string {
+	if m.grip.Kind == "" {
 		return ""
 	}
-	return "bursting takes the hub as a closed ring: in a hub slit for clamping the screws must hold that tension; friction of a clamp or press fit is not credited"
+	most := 0.0
+	for _, t := range torques {
+		most = math.Max(most, math.Abs(t))
+	}
+	if most*m.factors.ka <= m.grip.torque {
+		return ""
+	}
+	return fmt.Sprintf("with Ka the torque reaches %.4g N m, more than friction holds: the hub slips through its play, and where the torque reverses it knocks",
+		most*m.factors.ka/1000)
+}
+
+// notchRemark limits the fatigue check of the shaft to what it knows.
+func (m *Model) notchRemark() string {
+	if m.spline.BendingMoment == 0 || m.shaft.metal.Family == material.Steel {
+		return ""
+	}
+	return fmt.Sprintf("the notch factors of shaft fatigue are made for steel and taken for %s", m.shaft.metal.Family)
 }
 
 // beamRemark says that Y was not made for these teeth.
@@ -197,7 +225,7 @@ func (m *Model) playRemark() string {
 	switch {
 	case p.Min < 0:
 		return fmt.Sprintf("the fit may interfere by %.3f° at the effective limits: some pairs must be pressed together", -p.Min*degrees)
-	case m.spline.Reversed && !m.spline.Clamped:
+	case m.spline.Reversed && !m.spline.clamped():
 		return fmt.Sprintf("the torque reverses on a clearance fit: the hub knocks through up to %.3f° (%.3f° with parts of perfect form) unless it is clamped",
 			p.MaxEffective*degrees, p.Worst*degrees)
 	}

@@ -1,5 +1,7 @@
 package spline
 
+import "gudgeon/joints/material"
+
 // Root is the shape of the tooth root. "" takes the standard's: Flat at 30°,
 // Fillet, the only one there is, at 37.5° and 45°.
 type Root string
@@ -73,8 +75,13 @@ type Spline struct {
 	Bore             float64 // of a hollow shaft, mm; 0: solid
 	HubOuterDiameter float64 // mm, larger than the hub's major diameter
 
-	ShaftMaterial string // a name of package material
-	HubMaterial   string
+	ShaftMaterial string            // a name of Materials
+	HubMaterial   string            // a name of Materials
+	Materials     *material.Library // nil: the table of package material
+
+	BendingMoment float64 // that bends the shaft under the teeth besides the torque, N·mm, >= 0
+	FreeLength    float64 // splined shaft outside the hub, for its stiffness, mm
+	Grip          Grip    // what presses the hub on, so that friction takes its share
 
 	ApplicationFactor  float64 // Ka, >= 1; 0: 1
 	DistributionFactor float64 // Km, >= 1; 0: from Misalignment
@@ -86,7 +93,7 @@ type Spline struct {
 
 	Seat    Seat
 	Piloted bool // centred at both ends, so that it cannot rock
-	Clamped bool // pinched or pressed on, so that it cannot rock
+	Clamped bool // pinched or pressed on, so that it cannot rock; a Grip says how
 	Crowned bool // shaft teeth barrelled along their length; flexible seats only
 
 	ShaftClass   int    // 4 to 7, 0: 5; in DIN 5480 5 to 12, 0: 8
