@@ -24,7 +24,9 @@ var (
 	pictures = flag.String("pictures", "", "write every sample in every format, and in grey, into this `folder`, to be looked at")
 )
 
-func samples() []sample { return slices.Concat(curveSamples, linkageSamples, trajectorySamples) }
+func samples() []sample {
+	return slices.Concat(curveSamples, linkageSamples, trajectorySamples, overlaySamples)
+}
 
 func mustFigure(t *testing.T, s sample) *Figure {
 	t.Helper()

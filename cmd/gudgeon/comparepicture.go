@@ -161,7 +161,7 @@ func (c *compared) drawCurves() (*plots.Figure, error) {
 	return plots.Curves{
 		Caption: plots.Caption{
 			Title:       title + " " + c.overPhrase(),
-			Subtitle:    c.against() + "; lower panels: difference from " + c.labels[0],
+			Subtitle:    c.travelsByName() + "; lower panels: difference from " + c.labels[0],
 			Description: c.apartWords(columns),
 		},
 		X: c.xLabel(), Panels: panels,
@@ -187,8 +187,16 @@ func (c *compared) xLabel() string {
 	return overTravel
 }
 
-// against names the designs.
-func (c *compared) against() string { return strings.Join(c.labels, ", ") }
+// travelsByName tells how far each design goes.
+func (c *compared) travelsByName() string {
+	var list []string
+	for k, w := range c.align.Full {
+		if report.Exists(w) {
+			list = append(list, fmt.Sprintf("%s %.1f mm", c.labels[k], w))
+		}
+	}
+	return "full travel: " + strings.Join(list, ", ")
+}
 
 // apartWords describe the picture to who cannot see it.
 func (c *compared) apartWords(columns []string) string {
@@ -271,7 +279,7 @@ func (c *compared) drawAxlePaths() (*plots.Figure, error) {
 	t := plots.Trajectory{
 		Caption: plots.Caption{
 			Title:    "Ways of the rear axle",
-			Subtitle: c.against() + "; frame axes, x forward, y up from the crank axis",
+			Subtitle: "frame axes, x forward, y up from the crank axis; stretched: from the start of each",
 		},
 		X: "x, mm", Y: "y, mm", Offset: "forward of the start, mm",
 	}
@@ -294,7 +302,7 @@ func (c *compared) drawLinkages() (*plots.Figure, error) {
 	drawing := plots.Overlay{
 		Caption: plots.Caption{
 			Title:    "Linkages at full extension",
-			Subtitle: c.against() + "; frame axes, equal scale on both",
+			Subtitle: "the first solid, others by their outlines; frame axes, equal scale on both",
 		},
 		X: "x, mm", Y: "y, mm",
 	}
