@@ -36,7 +36,7 @@ func (cv Curves) sheet() *curveSheet {
 		s.y = append(s.y, outward(y.lo, y.hi, 4))
 	}
 	s.pens.settle(cv.Highlight)
-	s.x = outward(x.lo, x.hi, 6)
+	s.x = snug(x.lo, x.hi)
 	return s
 }
 

@@ -97,6 +97,36 @@ func between(lo, hi float64, most int) scale {
 	return best
 }
 
+// snug gives the scale that covers lo to hi without much air behind them: it
+// ends on ticks where that adds little, and else where the values do. So an
+// axis of travel does not run on past the end of the travel.
+func snug(lo, hi float64) scale {
+	lo, hi = spread(lo, hi)
+	best, bestCost := scale{}, math.Inf(1)
+	for _, s := range steps(hi - lo) {
+		k0, k1 := floorTo(lo, s), ceilTo(hi, s)
+		air := float64(k1-k0)*s.size()/(hi-lo) - 1
+		if n := k1 - k0 + 1; n < fewestLabels || n > mostSnug || air > mostAir {
+			continue
+		}
+		cost := air + 0.01*math.Abs(float64(k1-k0-idealSnug))
+		if cost < bestCost-1e-9 {
+			best, bestCost = scale{lo: s.at(k0), hi: s.at(k1), step: s}, cost
+		}
+	}
+	if math.IsInf(bestCost, 1) {
+		return between(lo, hi, mostLabels)
+	}
+	return best
+}
+
+// What an axis that fits snugly has.
+const (
+	mostSnug  = 9    // labels: those along the foot of a page have room
+	idealSnug = 6    // steps
+	mostAir   = 0.06 // behind the values, as a part of their range
+)
+
 // steps lists the steps that may suit a span, from fine to coarse.
 func steps(span float64) []step {
 	e := int(math.Floor(math.Log10(span)))

@@ -43,7 +43,7 @@ func TestOutwardTicks(t *testing.T) {
 		if s.lo > lo+slack || s.hi < hi-slack {
 			t.Fatalf("%g to %g does not cover %g to %g", s.lo, s.hi, lo, hi)
 		}
-		checkTicks(t, s, fewestLabels)
+		checkTicks(t, s, fewestLabels, mostLabels)
 		ticks := s.Ticks(s.lo, s.hi)
 		if ticks[0].Value != s.lo || ticks[len(ticks)-1].Value != s.hi {
 			t.Fatalf("%g to %g ends on ticks %g and %g", s.lo, s.hi, ticks[0].Value, ticks[len(ticks)-1].Value)
@@ -54,6 +54,38 @@ func TestOutwardTicks(t *testing.T) {
 	})
 }
 
+// The contract of an axis that fits snugly: it covers the data with little air
+// behind them, and its ticks keep the contract above but may be one more.
+func TestSnugTicks(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		lo := value(t, "lo")
+		span := math.Max(math.Abs(value(t, "span")), math.Max(1e-5*math.Abs(lo), 1e-7))
+		s := snug(lo, lo+span)
+		slack := 1e-8 * span
+		if s.lo > lo+slack || s.hi < lo+span-slack {
+			t.Fatalf("%g to %g does not cover %g to %g", s.lo, s.hi, lo, lo+span)
+		}
+		if air := (s.hi-s.lo)/span - 1; air > mostAir+1e-6 {
+			t.Fatalf("%g of air around %g to %g", air, lo, lo+span)
+		}
+		checkTicks(t, s, fewestLabels, mostSnug)
+	})
+	for _, c := range []struct {
+		hi, end float64
+		want    string
+	}{
+		{100, 100, "0 20 40 60 80 100"},
+		{152, 160, "0 20 40 60 80 100 120 140 160"},
+		{128, 128, "0 20 40 60 80 100 120"}, // 140 would be 9 % of air
+		{170, 175, "0 25 50 75 100 125 150 175"},
+		{203, 203, "0 50 100 150 200"},
+	} {
+		if s := snug(0, c.hi); s.hi != c.end || labels(s) != c.want {
+			t.Errorf("0 to %g ends at %g: %s", c.hi, s.hi, labels(s))
+		}
+	}
+}
+
 func TestTicksBetween(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		lo := value(t, "lo")
@@ -62,7 +94,7 @@ func TestTicksBetween(t *testing.T) {
 		if s.lo != lo || s.hi != lo+span {
 			t.Fatal("the ends have moved")
 		}
-		checkTicks(t, s, fewestLabels)
+		checkTicks(t, s, fewestLabels, mostLabels)
 		few := between(lo, lo+span, 3)
 		if n := len(few.Ticks(lo, lo+span)); n < 1 || n > 3 {
 			t.Fatalf("%d labels where 3 have room", n)
@@ -70,9 +102,9 @@ func TestTicksBetween(t *testing.T) {
 	})
 }
 
-func checkTicks(t *rapid.T, s scale, fewest int) {
+func checkTicks(t *rapid.T, s scale, fewest, most int) {
 	ticks := s.Ticks(s.lo, s.hi)
-	if len(ticks) < fewest || len(ticks) > mostLabels {
+	if len(ticks) < fewest || len(ticks) > most {
 		t.Fatalf("%d labels from %g to %g", len(ticks), s.lo, s.hi)
 	}
 	mantissa := s.step.size() / math.Pow(10, math.Floor(math.Log10(s.step.size())+1e-9))

@@ -4,12 +4,15 @@ import (
 	"fmt"
 	"math"
 
-	"gudgeon/kinematics"
 	"gudgeon/plots"
 )
 
 // animation draws the linkage moving through its travel and back.
-func (o *drawOptions) animation(l *loaded, m *kinematics.Model) ([]byte, error) {
+func (o *drawOptions) animation(l *loaded) ([]byte, error) {
+	m, err := l.model("draw")
+	if err != nil {
+		return nil, err
+	}
 	drawing, err := o.drawing(l, m)
 	if err != nil {
 		return nil, err

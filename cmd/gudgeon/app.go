@@ -117,10 +117,10 @@ func (a *app) tell(p *problem) {
 	}
 }
 
-// warn keeps a warning to be told; -q drops it.
+// warn keeps warnings to be told, each once; -q drops them.
 func (a *app) warn(warnings ...diag.Diagnostic) {
 	for _, w := range warnings {
-		if w.Severity = diag.Warning; !a.global.quiet {
+		if w.Severity = diag.Warning; !a.global.quiet && !slices.Contains(a.warnings, w) {
 			a.warnings = append(a.warnings, w)
 		}
 	}

@@ -42,6 +42,7 @@ var overWords = map[string]study.Over{"": study.OverEither, "travel": study.Over
 // newCompare builds gudgeon compare.
 func newCompare(a *app) *cobra.Command {
 	o := &compareOptions{
+		output:    outputOptions{formats: report.Formats},
 		positions: whole{value: kinematics.DefaultPositions, least: 2, most: kinematics.MaxPositions},
 		over:      choice{allowed: []string{"travel", "percent"}},
 		columns:   names{allowed: report.SweepColumnNames(), what: "column"},
@@ -164,8 +165,8 @@ func (o *compareOptions) check() error {
 	if o.isPicture() {
 		return nil
 	}
-	if _, ok := report.FormatOfFile(o.output.file); o.output.format.value == "" && o.output.file != "" && o.output.file != "-" && !ok {
-		return unknownEnding(o.output.file, append(report.Endings(), ".svg", ".png"), "or say --format table, csv, json or markdown")
+	if _, ok := report.FormatOfFile(o.output.file, o.output.formats); o.output.format.value == "" && o.output.file != "" && o.output.file != "-" && !ok {
+		return unknownEnding(o.output.file, append(report.Endings(o.output.formats), ".svg", ".png"), "or say --format table, csv, json or markdown")
 	}
 	return nil
 }
@@ -274,7 +275,7 @@ func (o *compareOptions) compute(list []*loaded) (*compared, error) {
 			}
 			loads[k] = c.models[k].Loads()
 		}
-		results, err := l.sizeJoints()
+		results, err := l.sizeJoints(loads[k])
 		var p *problem
 		if errors.As(err, &p) {
 			wrong = append(wrong, p.list...)
@@ -411,18 +412,9 @@ func (a *app) warnSags(c *compared) {
 // judgeLast judges the last design: what it requires, and its joints.
 func (a *app) judgeLast(c *compared) error {
 	last := c.list[len(c.list)-1]
-	var list diag.List
-	for _, err := range []error{a.judge(last, c.outcomes), last.judgeJoints(c.results[len(c.list)-1])} {
-		var p *problem
-		if errors.As(err, &p) {
-			list = append(list, p.list...)
-		}
-	}
-	if len(list) == 0 {
-		return nil
-	}
+	list := append(last.unmet(c.outcomes), last.failed(c.results[len(c.list)-1])...)
 	list.Sort()
-	return &problem{code: exitNotMet, list: list}
+	return notMet(list)
 }
 
 // letter is what a design is called in tables: A, B, C …

@@ -57,7 +57,7 @@ func (c *compared) pictures() ([]picture, error) {
 		if err != nil {
 			return nil, inputProblem(diag.Diagnostic{Code: "cannot-draw", Message: "picture " + p.name + " cannot be drawn", Found: err.Error()})
 		}
-		pictures = append(pictures, picture{p.name, figure})
+		pictures = append(pictures, picture{name: p.name, figure: figure})
 	}
 	return pictures, nil
 }
@@ -86,8 +86,8 @@ func (a *app) deliverComparison(c *compared, pictures []picture) error {
 		if err != nil {
 			return err
 		}
-		r := result{page: c.page, rows: c.rows, json: c.object}
-		if err := a.render(&text, format, r, toStdout && a.coloured(a.out)); err != nil {
+		b := result{page: c.page, rows: c.rows, json: c.object}.bundle()
+		if err := b.render(&text, format, toStdout && a.coloured(a.out)); err != nil {
 			return err
 		}
 		if !toStdout {

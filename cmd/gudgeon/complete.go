@@ -24,7 +24,7 @@ func completeFile(_ *cobra.Command, args []string, toComplete string) ([]string,
 // completeVariant offers the variants of the file that stands in the call.
 func completeVariant(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 	if file := quietly(args); file != nil {
-		return file.Variants(), cobra.ShellCompDirectiveNoFileComp
+		return append(file.Variants(), everyVariant), cobra.ShellCompDirectiveNoFileComp
 	}
 	return nil, cobra.ShellCompDirectiveNoFileComp
 }

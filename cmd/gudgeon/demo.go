@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -79,7 +78,7 @@ func (a *app) demo(o *demoOptions) error {
 		return err
 	}
 	var b bytes.Buffer
-	if err := report.WriteText(&b, d.page(o.folder), a.coloured(a.out)); err != nil {
+	if err := report.WriteText(&b, a.coloured(a.out), d.page(o.folder)); err != nil {
 		return err
 	}
 	return a.print(b.Bytes())
@@ -124,33 +123,30 @@ type demonstration struct {
 func (a *app) runDemo() (*demonstration, error) {
 	d := &demonstration{}
 	d.source, _ = example.Source(demoExample)
-	var err error
-	if d.loaded, err = a.load(inputOptions{file: examplePrefix + demoExample}); err != nil {
+	f, err := a.loadFamily(inputOptions{file: examplePrefix + demoExample})
+	if err != nil {
 		return nil, err
 	}
+	d.loaded = f.first()
 	sweep := &sweepOptions{positions: whole{value: kinematics.DefaultPositions}}
 	if d.sweep, err = sweep.compute(d.loaded); err != nil {
 		return nil, err
 	}
-	if d.cases, err = d.loaded.solve(nil); err != nil {
+	if d.cases, err = a.solve(d.loaded, nil); err != nil {
 		return nil, err
 	}
-	if d.results, err = d.loaded.sizeJoints(); err != nil {
-		return nil, err
-	}
-	m, err := d.loaded.model("demo")
-	if err != nil {
+	if d.results, err = d.loaded.sizeJoints(d.cases); err != nil {
 		return nil, err
 	}
 	plot := &plotOptions{show: names{value: []string{"all"}}}
-	if d.figures, err = plot.pictures(d.loaded, m); err != nil {
+	if d.figures, err = plot.pictures(f); err != nil {
 		return nil, err
 	}
-	linkage, err := (&drawOptions{at: defaultPlaces()}).figure(d.loaded, m)
+	linkage, err := (&drawOptions{at: defaultPlaces()}).figure(d.loaded)
 	if err != nil {
 		return nil, err
 	}
-	d.figures = append([]picture{{"linkage", linkage}}, d.figures...)
+	d.figures = append([]picture{{name: "linkage", figure: linkage}}, d.figures...)
 	return d, nil
 }
 
@@ -189,7 +185,7 @@ func (d *demonstration) page(folder string) *report.Page {
 	p := d.sweep.page()
 	for _, r := range d.results {
 		p.Blocks = append(p.Blocks, report.Block{
-			Heading: fmt.Sprintf("%s (%s): %s, safety %s", r.Name, r.Kind, holdsWord(r.Pass), report.Fixed(r.Safety, 2)),
+			Heading: jointHeading(r),
 			Lead:    []string{loadWords(r.Load), ""}, Table: pageChecks(r.Checks), Notes: checkNotes(r),
 			Verdict: report.VerdictOf(r.Pass),
 		})

@@ -2,12 +2,14 @@
 // linkage moves, what its pins carry, whether the joints there hold.
 //
 //	gudgeon demo          the whole of it on a built-in design, as files
+//	gudgeon examples      the built-in designs, and why one would build each
 //	gudgeon sweep FILE    leverage, axle path, anti-squat, wheel force, summary
 //	gudgeon plot FILE     curves over the travel, SVG or PNG
 //	gudgeon draw FILE     the linkage to scale at chosen positions
 //	gudgeon compare A B   what changed from one design to the next
 //	gudgeon loads FILE    the force in every pin, for each load case
 //	gudgeon size FILE     geometry and strength of every joint
+//	gudgeon check FILE    whether the design and every variant hold what they must
 //
 // FILE is a design file, - for standard input, or example:NAME for a built-in
 // design. The format of the file is the documentation of package
@@ -56,11 +58,11 @@
 //	  energy to bottom            154.8  J
 //
 //	Required by the design
-//	  figure              value  allowed
-//	  ─────────────────────────────────────────────
-//	  sag of the travel    31.3  25 to 33 %     met
-//	  progression         14.60  10 to 20 %     met
-//	  wheel travel       153.86  150 to 156 mm  met
+//	  figure              value  allowed        margin
+//	  ─────────────────────────────────────────────────────
+//	  sag of the travel    31.3  25 to 33 %        1.7  met
+//	  progression         14.60  10 to 20 %       4.60  met
+//	  wheel travel       153.86  150 to 156 mm    2.14  met
 //
 // CSV and JSON are for programs: they hold everything, with 12 significant
 // digits, under names that carry their units and stay as they are. A value that
@@ -74,6 +76,20 @@
 //	153.855766934,57.5,2.49909665223
 //
 // Files are written whole or not at all. The same input gives the same bytes.
+//
+// # Variants
+//
+// --variant NAME lays [variant.NAME] over the design. --variant all gives the
+// design as it stands and every variant: a page each, in CSV behind a leading
+// column, in JSON as a list in place of the members that differ; curves lie
+// over each other. gudgeon check does that by itself:
+//
+//	$ gudgeon sweep example:freshet --variant all --format csv --positions 2 --columns travel_mm,leverage_ratio
+//	variant,travel_mm,leverage_ratio
+//	,0,2.92636698346
+//	,153.855766934,2.49909665223
+//	lively,0,2.87622558147
+//	lively,152.852668494,2.51066679247
 //
 // # Mistakes
 //
@@ -107,13 +123,13 @@
 //	wrong-call wrong-flag wrong-value missing-value missing-file
 //	extra-argument named-twice unknown-ending several-to-stdout past-travel
 //	no-such-file no-such-example no-such-load-case not-a-file cannot-read
-//	no-linkage no-load-case no-drivetrain nothing-to-size nothing-to-compare
-//	column-without-input picture-without-input would-overwrite cannot-write
-//	cannot-draw
+//	no-linkage no-load-case no-drivetrain no-such-gear nothing-to-size
+//	nothing-to-compare column-without-input picture-without-input
+//	nothing-to-draw cannot-draw would-overwrite cannot-write
 //
 // and of what is told after a result
 //
-//	no-sag letters-missing not-met
+//	no-sag case-remark letters-missing not-met
 //
 // those of mistakes in the file are listed in package cmd/internal/design.
 //

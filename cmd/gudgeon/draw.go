@@ -103,30 +103,39 @@ func (a *app) draw(o *drawOptions) error {
 		return inputProblem(diag.Diagnostic{Code: "wrong-value", Message: "--animate draws an SVG",
 			Found: "asked for is " + kind, Hint: "leave --animate out, or give -o a name that ends in .svg"})
 	}
-	l, err := a.load(o.input)
+	f, err := a.loadFamily(o.input)
 	if err != nil {
 		return err
 	}
-	m, err := l.model("draw")
+	var pictures []picture
+	err = f.each(func(l *loaded) error {
+		p, err := o.picture(l)
+		p.name += f.suffix(l)
+		pictures = append(pictures, p)
+		return err
+	})
 	if err != nil {
 		return err
 	}
+	return a.deliverPictures(o.output, f.first(), pictures)
+}
+
+// picture draws the linkage of one variant, still or moving.
+func (o *drawOptions) picture(l *loaded) (picture, error) {
 	if o.animate {
-		svg, err := o.animation(l, m)
-		if err != nil {
-			return err
-		}
-		return a.deliverPicture(o.output, l, "motion", svg)
+		svg, err := o.animation(l)
+		return picture{name: "motion", svg: svg}, err
 	}
-	figure, err := o.figure(l, m)
-	if err != nil {
-		return err
-	}
-	return a.deliverPictures(o.output, l, []picture{{"linkage", figure}})
+	figure, err := o.figure(l)
+	return picture{name: "linkage", figure: figure}, err
 }
 
 // figure draws the linkage at the positions asked for.
-func (o *drawOptions) figure(l *loaded, m *kinematics.Model) (*plots.Figure, error) {
+func (o *drawOptions) figure(l *loaded) (*plots.Figure, error) {
+	m, err := l.model("draw")
+	if err != nil {
+		return nil, err
+	}
 	_, full := m.Reach()
 	drawing, err := o.drawing(l, m)
 	if err != nil {

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -10,41 +12,58 @@ import (
 	"gudgeon/kinematics"
 )
 
-// gears is a flag value: one gear, or all of the design's. The zero value is
-// the design's own gear.
+// gears is a flag value: one gear or several, or all of the design's. The zero
+// value is the design's own gear.
 type gears struct {
-	one *kinematics.Gear
-	all bool
+	value []kinematics.Gear
+	all   bool
 }
 
 func (g *gears) String() string {
-	switch {
-	case g.all:
+	if g.all {
 		return "all"
-	case g.one != nil:
-		return g.one.String()
 	}
-	return ""
+	list := make([]string, len(g.value))
+	for i, gear := range g.value {
+		list[i] = gear.String()
+	}
+	return strings.Join(list, ",")
 }
 
-func (g *gears) Type() string    { return "32x21|all" }
-func (g *gears) expects() string { return "a gear, chainring x cog, such as 32x21, or all" }
+func (g *gears) Type() string { return "32x21,…|all" }
+func (g *gears) expects() string {
+	return "gears, chainring x cog such as 32x21, separated by commas and each once, or all"
+}
 
-// Set takes two tooth counts or "all".
+// Set takes pairs of tooth counts or "all".
 func (g *gears) Set(s string) error {
 	if s == "all" {
 		*g = gears{all: true}
 		return nil
 	}
+	var value []kinematics.Gear
+	for part := range strings.SplitSeq(s, ",") {
+		gear, ok := gearOf(strings.TrimSpace(part))
+		if !ok || slices.Contains(value, gear) {
+			return errNotTaken
+		}
+		value = append(value, gear)
+	}
+	*g = gears{value: value}
+	return nil
+}
+
+func gearOf(s string) (kinematics.Gear, bool) {
 	ring, cog, ok := strings.Cut(s, "x")
 	teeth, errRing := strconv.Atoi(ring)
 	cogTeeth, errCog := strconv.Atoi(cog)
-	if !ok || errRing != nil || errCog != nil || teeth < minTeeth || cogTeeth < minTeeth || teeth > maxTeeth || cogTeeth > maxTeeth {
-		return errNotTaken
-	}
-	*g = gears{one: &kinematics.Gear{Chainring: teeth, Cog: cogTeeth}}
-	return nil
+	ok = ok && errRing == nil && errCog == nil &&
+		teeth >= minTeeth && cogTeeth >= minTeeth && teeth <= maxTeeth && cogTeeth <= maxTeeth
+	return kinematics.Gear{Chainring: teeth, Cog: cogTeeth}, ok
 }
+
+// several reports whether results come a gear at a time.
+func (g *gears) several() bool { return g.all || len(g.value) > 1 }
 
 // The tooth counts that a sprocket can have, as in the design file.
 const (
@@ -56,7 +75,7 @@ const (
 func (g *gears) of(l *loaded) ([]kinematics.Gear, error) {
 	drivetrain := l.design.Kinematics.Drivetrain
 	switch {
-	case !g.all && g.one == nil:
+	case !g.all && g.value == nil:
 		return nil, nil
 	case drivetrain == nil:
 		return nil, inputProblem(diag.Diagnostic{Code: "no-drivetrain", File: l.called(),
@@ -64,7 +83,22 @@ func (g *gears) of(l *loaded) ([]kinematics.Gear, error) {
 	case g.all:
 		return drivetrain.Gears(), nil
 	}
-	return []kinematics.Gear{*g.one}, nil
+	for _, gear := range g.value {
+		if cogs := drivetrain.Cogs; len(cogs) > 0 && !slices.Contains(cogs, gear.Cog) {
+			return nil, inputProblem(diag.Diagnostic{Code: "no-such-gear", File: l.called(),
+				Message: fmt.Sprintf("the second number of --gear must be one of the cogs; there is no cog of %d", gear.Cog),
+				Hint:    diag.Suggest(gear.String(), gearNames(drivetrain))})
+		}
+	}
+	return g.value, nil
+}
+
+func gearNames(d *kinematics.Drivetrain) []string {
+	var list []string
+	for _, g := range d.Gears() {
+		list = append(list, g.String())
+	}
+	return list
 }
 
 // completeGear offers the gears of the file that stands in the call.
@@ -72,9 +106,7 @@ func completeGear(_ *cobra.Command, args []string, _ string) ([]string, cobra.Sh
 	list := []string{"all"}
 	if file := quietly(args); file != nil {
 		if d, problems := file.Variant(""); !problems.HasErrors() && d.Kinematics != nil && d.Kinematics.Drivetrain != nil {
-			for _, g := range d.Kinematics.Drivetrain.Gears() {
-				list = append(list, g.String())
-			}
+			list = append(list, gearNames(d.Kinematics.Drivetrain)...)
 		}
 	}
 	return list, cobra.ShellCompDirectiveNoFileComp

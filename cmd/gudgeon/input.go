@@ -20,12 +20,12 @@ import (
 // inputOptions say which design a command works on.
 type inputOptions struct {
 	file    string // a path, "-" or "example:NAME"
-	variant string // "" for the design as it stands
+	variant string // "" for the design as it stands, everyVariant for it and each of its variants
 }
 
 // addVariant gives cmd the --variant flag.
 func (o *inputOptions) addVariant(cmd *cobra.Command) {
-	cmd.Flags().Var(&word{&o.variant, "NAME"}, "variant", "the design with [variant.NAME] laid over it")
+	cmd.Flags().Var(&word{&o.variant, "NAME|" + everyVariant}, "variant", "the design with [variant.NAME] laid over it; all: as it stands, and every variant")
 	cmd.RegisterFlagCompletionFunc("variant", completeVariant)
 	cmd.ValidArgsFunction = completeFile
 }
@@ -135,8 +135,22 @@ type loaded struct {
 	design *design.Design
 }
 
-// load reads the file and lays the variant over it.
+// load reads the file and lays the one variant over it.
 func (a *app) load(in inputOptions) (*loaded, error) {
+	f, err := a.read(in, false)
+	if err != nil {
+		return nil, err
+	}
+	return f.first(), nil
+}
+
+// loadFamily reads the file and lays the variant over it, or each of its
+// variants.
+func (a *app) loadFamily(in inputOptions) (*family, error) {
+	return a.read(in, in.variant == everyVariant)
+}
+
+func (a *app) read(in inputOptions, all bool) (*family, error) {
 	called, src, err := a.readSource(in.file)
 	if err != nil {
 		return nil, err
@@ -146,22 +160,40 @@ func (a *app) load(in inputOptions) (*loaded, error) {
 		return nil, err
 	}
 	a.warn(list...)
-	d, list := file.Variant(in.variant)
-	if err := listProblem(list); err != nil {
-		return nil, err
+	names := []string{in.variant}
+	if all {
+		names = append([]string{""}, file.Variants()...)
 	}
-	l := &loaded{input: in, file: file, design: d}
-	if d.Kinematics != nil {
-		if err := study.CheckRequirements(d.Kinematics.Requirements); err != nil {
-			return nil, l.located(err)
+	f := &family{all: all}
+	for _, name := range names {
+		d, list := file.Variant(name)
+		if err := listProblem(list); err != nil {
+			return nil, err
 		}
+		f.members = append(f.members, &loaded{input: inputOptions{in.file, name}, file: file, design: d})
 	}
-	return l, nil
+	return f, f.each((*loaded).checkRequirements)
+}
+
+// checkRequirements refuses a requirement of a figure that there is not.
+func (l *loaded) checkRequirements() error {
+	if l.design.Kinematics == nil {
+		return nil
+	}
+	if err := study.CheckRequirements(l.design.Kinematics.Requirements); err != nil {
+		return l.located(err)
+	}
+	return nil
 }
 
 // located places an error about the design in its file.
 func (l *loaded) located(err error) error {
 	return &problem{code: exitInput, list: l.file.Locate(l.input.variant, err)}
+}
+
+// place locates a remark on a field of the design.
+func (l *loaded) place(e *kinematics.InputError) diag.List {
+	return l.file.Locate(l.input.variant, kinematics.InputErrors{e})
 }
 
 // needLinkage refuses a file of joints alone.

@@ -3,6 +3,8 @@ package main
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"github.com/spf13/cobra"
 	"gonum.org/v1/gonum/spatial/r2"
@@ -22,7 +24,7 @@ type loadsOptions struct {
 
 // newLoads builds gudgeon loads.
 func newLoads(a *app) *cobra.Command {
-	o := &loadsOptions{}
+	o := &loadsOptions{output: outputOptions{formats: report.Formats}}
 	cmd := &cobra.Command{
 		Use:     "loads FILE",
 		Short:   "the force in every pin and in the shock, for each load case",
@@ -52,24 +54,29 @@ func (a *app) loads(o *loadsOptions) error {
 	if _, err := o.output.resolve(); err != nil {
 		return err
 	}
-	l, err := a.load(o.input)
+	f, err := a.loadFamily(o.input)
 	if err != nil {
 		return err
 	}
-	cases, err := l.solve(o.cases)
-	if err != nil {
+	var results []result
+	err = f.each(func(l *loaded) error {
+		cases, err := a.solve(l, o.cases)
+		results = append(results, result{
+			page: func() *report.Page { return loadsPage(l, cases) },
+			rows: func() *report.Table { return loadsTable(cases) },
+			json: func() report.Object { return loadsObject(l, cases) },
+		})
 		return err
-	}
-	return a.deliver(o.output, o.input.file, result{
-		page: func() *report.Page { return loadsPage(l, cases) },
-		rows: func() *report.Table { return loadsTable(cases) },
-		json: func() report.Object { return loadsObject(l, cases) },
 	})
+	if err != nil {
+		return err
+	}
+	return a.deliver(o.output, o.input.file, f.together(results))
 }
 
 // solve works out the named load cases, or all of them, in the order of the
-// design.
-func (l *loaded) solve(named []string) ([]kinematics.CaseLoads, error) {
+// design. What there is to remark of one is a warning at its name.
+func (a *app) solve(l *loaded, named []string) ([]kinematics.CaseLoads, error) {
 	m, err := l.model("loads")
 	if err != nil {
 		return nil, err
@@ -78,9 +85,14 @@ func (l *loaded) solve(named []string) ([]kinematics.CaseLoads, error) {
 		return nil, err
 	}
 	var cases []kinematics.CaseLoads
-	for _, c := range m.Loads() {
-		if len(named) == 0 || contains(named, c.Case) {
-			cases = append(cases, c)
+	for i, c := range m.Loads() {
+		if len(named) > 0 && !contains(named, c.Case) {
+			continue
+		}
+		cases = append(cases, c)
+		for _, remark := range c.Remarks {
+			a.warn(l.place(&kinematics.InputError{Field: fmt.Sprintf("load_case[%d].name", i), Code: "case-remark",
+				Message: remark + " in load case " + diag.Quote(c.Case)})...)
 		}
 	}
 	return cases, nil
@@ -173,6 +185,7 @@ func loadsObject(l *loaded, cases []kinematics.CaseLoads) report.Object {
 		if c.BySpring {
 			entries[i] = append(entries[i], report.Member{Name: "wheel_vertical_N", Value: c.WheelForce.Y})
 		}
+		entries[i] = append(entries[i], actingMembers(l.design.Kinematics, l.caseNamed(c.Case))...)
 		if len(c.Remarks) > 0 {
 			entries[i] = append(entries[i], report.Member{Name: "remarks", Value: c.Remarks})
 		}
@@ -199,8 +212,8 @@ func loadsPage(l *loaded, cases []kinematics.CaseLoads) *report.Page {
 		p.Blocks = append(p.Blocks, report.Block{
 			Heading: c.Case,
 			Lead: append([]string{
-				fmt.Sprintf("travel %.1f mm, stroke %.1f mm; %s; shock %s",
-					c.Travel, c.Stroke, wheelWords(c), shockWords(c.ShockForce)),
+				fmt.Sprintf("travel %.1f mm, stroke %.1f mm; shock %s", c.Travel, c.Stroke, shockWords(c.ShockForce)),
+				"acting: " + actingWords(l.design.Kinematics, l.caseNamed(c.Case), heldWords(c)),
 			}, append(c.Remarks, "")...),
 			Table: table,
 			Notes: largestNote(c.Pins),
@@ -209,12 +222,71 @@ func loadsPage(l *loaded, cases []kinematics.CaseLoads) *report.Page {
 	return p
 }
 
-// wheelWords tell the force on the wheel at the axle, beside drive and brake.
-func wheelWords(c kinematics.CaseLoads) string {
-	if c.BySpring {
-		return fmt.Sprintf("the spring holds %s N of vertical wheel force", report.Fixed(c.WheelForce.Y, 0))
+// caseNamed is the number of a load case in the design, whose names are unique.
+func (l *loaded) caseNamed(name string) int {
+	return slices.IndexFunc(l.design.Kinematics.Cases, func(c kinematics.LoadCase) bool { return c.Name == name })
+}
+
+// actingWords tell what load case i of a design puts on the rear end; held is
+// the wheel force where the spring decides it, in words.
+func actingWords(d *kinematics.Design, i int, held string) string {
+	c := &d.Cases[i]
+	words := []string{"wheel force by the spring" + held}
+	if c.Force != nil {
+		words[0] = fmt.Sprintf("wheel force [%s, %s] N", report.Number(c.Force.X), report.Number(c.Force.Y))
 	}
-	return fmt.Sprintf("wheel force [%s, %s] N", report.Fixed(c.WheelForce.X, 0), report.Fixed(c.WheelForce.Y, 0))
+	if c.ChainTension != 0 {
+		words = append(words, "chain tension "+report.Number(c.ChainTension)+" N in gear "+caseGear(d, c))
+	}
+	if c.PedalForce != 0 {
+		words = append(words, fmt.Sprintf("pedal force %s N on a crank of %s mm in gear %s",
+			report.Number(c.PedalForce), report.Number(c.CrankLength), caseGear(d, c)))
+	}
+	if c.BrakeForce != 0 {
+		words = append(words, "brake force "+report.Number(c.BrakeForce)+" N")
+	}
+	if c.Lateral != 0 {
+		words = append(words, "lateral force "+report.Number(c.Lateral)+" N, which leaves the forces in the plane as they are")
+	}
+	return strings.Join(words, ", ")
+}
+
+// caseGear is the gear that the chain of a load case runs in.
+func caseGear(d *kinematics.Design, c *kinematics.LoadCase) string {
+	if c.Gear != nil {
+		return c.Gear.String()
+	}
+	return d.Drivetrain.Gear.String()
+}
+
+// heldWords tell the wheel force where the spring decides it.
+func heldWords(c kinematics.CaseLoads) string {
+	if !c.BySpring {
+		return ""
+	}
+	return fmt.Sprintf(", [0, %s] N", report.Fixed(c.WheelForce.Y, 0))
+}
+
+// actingMembers are what acts in a load case, for JSON; what does not act is
+// left out.
+func actingMembers(d *kinematics.Design, i int) report.Object {
+	c := &d.Cases[i]
+	var o report.Object
+	for _, m := range []struct {
+		name  string
+		value float64
+	}{
+		{"chain_tension_N", c.ChainTension}, {"pedal_force_N", c.PedalForce}, {"crank_length_mm", c.CrankLength},
+		{"brake_force_N", c.BrakeForce}, {"lateral_N", c.Lateral},
+	} {
+		if m.value != 0 {
+			o = append(o, report.Member{Name: m.name, Value: m.value})
+		}
+	}
+	if c.ChainTension != 0 || c.PedalForce != 0 {
+		o = append(o, report.Member{Name: "gear", Value: caseGear(d, c)})
+	}
+	return o
 }
 
 func shockWords(force float64) string {

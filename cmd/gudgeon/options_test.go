@@ -25,13 +25,13 @@ func TestOutputFormat(t *testing.T) {
 		{"json", "a.csv", report.JSON}, // --format goes first
 		{"csv", "a.unknown", report.CSV},
 	} {
-		got, err := outputOptions{format: choice{value: c.format}, file: c.file}.resolve()
+		got, err := outputOptions{formats: report.Formats, format: choice{value: c.format}, file: c.file}.resolve()
 		if err != nil || got != c.want {
 			t.Errorf("%+v: %q, %v", c, got, err)
 		}
 	}
 	for _, file := range []string{"a", "a.xlsx", "csv", "a.csv/"} {
-		_, err := outputOptions{file: file}.resolve()
+		_, err := outputOptions{formats: report.Formats, file: file}.resolve()
 		var p *problem
 		if !errors.As(err, &p) || p.code != exitInput {
 			t.Errorf("%s: %v, want a refusal", file, err)

@@ -19,15 +19,16 @@ import (
 
 // outputOptions say how a result is written, and where.
 type outputOptions struct {
-	format choice // "" until given
-	file   string // "" and "-" are standard output
+	formats []report.Format // what the command can write
+	format  choice          // "" until given
+	file    string          // "" and "-" are standard output
 }
 
 // add gives cmd the flags --format and -o.
 func (o *outputOptions) add(cmd *cobra.Command) {
-	o.format = choice{allowed: words(report.Formats)}
+	o.format = choice{allowed: words(o.formats)}
 	cmd.Flags().VarP(&o.format, "format", "f", "table for reading, the others for scripts and reviews")
-	cmd.Flags().VarP(&word{&o.file, "FILE"}, "output", "o", "write FILE; its ending decides the format: "+strings.Join(report.Endings(), " "))
+	cmd.Flags().VarP(&word{&o.file, "FILE"}, "output", "o", "write FILE; its ending decides the format: "+strings.Join(report.Endings(o.formats), " "))
 	cmd.RegisterFlagCompletionFunc("format", completeWords(o.format.allowed))
 }
 
@@ -48,10 +49,10 @@ func (o outputOptions) resolve() (report.Format, error) {
 	if o.file == "" || o.file == "-" {
 		return report.Text, nil
 	}
-	if f, ok := report.FormatOfFile(o.file); ok {
+	if f, ok := report.FormatOfFile(o.file, o.formats); ok {
 		return f, nil
 	}
-	return "", unknownEnding(o.file, report.Endings(), "or say --format table, csv, json or markdown")
+	return "", unknownEnding(o.file, report.Endings(o.formats), "or say --format "+strings.Join(words(o.formats), ", "))
 }
 
 func unknownEnding(file string, known []string, otherwise string) error {
@@ -67,40 +68,51 @@ func unknownEnding(file string, known []string, otherwise string) error {
 		Message: "a file " + ending + " cannot be written", Hint: hint})
 }
 
-// result is what a command has to say, in each of its forms.
+// result is what a command has to say of one variant, in each of its forms.
 type result struct {
 	page func() *report.Page
 	rows func() *report.Table // for CSV
 	json func() report.Object
 }
 
-// deliver writes r in the format asked for, to the file asked for. input is
+// bundle is what a command has to say in all.
+type bundle struct {
+	pages func() []*report.Page
+	rows  func() *report.Table
+	json  func() report.Object
+
+	suites func() []report.Suite // of what passes or fails
+}
+
+// deliver writes b in the format asked for, to the file asked for. input is
 // the design file, which is never written over.
-func (a *app) deliver(o outputOptions, input string, r result) error {
+func (a *app) deliver(o outputOptions, input string, b bundle) error {
 	format, err := o.resolve()
 	if err != nil {
 		return err
 	}
 	if o.file == "" || o.file == "-" {
-		return a.printed(a.render(a.out, format, r, a.coloured(a.out)))
+		return a.printed(b.render(a.out, format, a.coloured(a.out)))
 	}
-	var b bytes.Buffer
-	if err := a.render(&b, format, r, false); err != nil {
+	var text bytes.Buffer
+	if err := b.render(&text, format, false); err != nil {
 		return err
 	}
-	return a.place(input, []outFile{{o.file, b.Bytes()}})
+	return a.place(input, []outFile{{o.file, text.Bytes()}})
 }
 
-func (a *app) render(w io.Writer, format report.Format, r result, colour bool) error {
+func (b bundle) render(w io.Writer, format report.Format, colour bool) error {
 	switch format {
 	case report.CSV:
-		return report.WriteCSV(w, r.rows())
+		return report.WriteCSV(w, b.rows())
 	case report.JSON:
-		return report.WriteJSON(w, r.json())
+		return report.WriteJSON(w, b.json())
+	case report.JUnit:
+		return report.WriteJUnit(w, "gudgeon check", b.suites())
 	case report.Markdown:
-		return report.WriteMarkdown(w, r.page())
+		return report.WriteMarkdown(w, b.pages()...)
 	}
-	return report.WriteText(w, r.page(), colour)
+	return report.WriteText(w, colour, b.pages()...)
 }
 
 // print writes bytes to standard output.

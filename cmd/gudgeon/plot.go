@@ -9,7 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"gudgeon/cmd/internal/diag"
-	"gudgeon/kinematics"
+	"gudgeon/cmd/internal/report"
 	"gudgeon/plots"
 )
 
@@ -50,7 +50,7 @@ func (o pictureOptions) isFolder() bool {
 	return err == nil && info.IsDir()
 }
 
-// path names the file of one picture among several.
+// path names the file of one picture, which may be one of several.
 func (o pictureOptions) path(design, picture, kind string, several bool) string {
 	switch {
 	case o.file == "":
@@ -66,34 +66,49 @@ func (o pictureOptions) path(design, picture, kind string, several bool) string 
 
 // plotOptions are what gudgeon plot is asked for.
 type plotOptions struct {
-	input  inputOptions
-	output pictureOptions
-	show   names
+	input   inputOptions
+	output  pictureOptions
+	show    names
+	columns names
+	gear    gears
 }
 
 // newPlot builds gudgeon plot.
 func newPlot(a *app) *cobra.Command {
-	o := &plotOptions{show: names{value: []string{"overview"}, allowed: append(pictureNames(), "all"), what: "picture"}}
+	o := &plotOptions{
+		show:    names{value: []string{"overview"}, allowed: append(pictureNames(), "all"), what: "picture"},
+		columns: names{allowed: report.SweepColumnNames(), what: "column"},
+	}
 	cmd := &cobra.Command{
 		Use:     "plot FILE",
 		Short:   "curves over the travel as SVG or PNG",
 		GroupID: groupLinkage,
-		Long:    "FILE is a design file, - for standard input, or example:freshet.\n\n" + pictureHelp(),
+		Long: "FILE is a design file, - for standard input, or example:freshet.\n" +
+			"With --variant all the curves of the design and its variants lie over each other.\n\n" + pictureHelp(),
 		Example: "gudgeon plot example:freshet\n" +
 			"gudgeon plot example:freshet --show leverage,axle-path -o freshet.png\n" +
-			"gudgeon plot example:freshet --show leverage -o - > leverage.svg",
+			"gudgeon plot example:freshet --show pedalling --gear 32x10,32x51 -o - > pedalling.svg\n" +
+			"gudgeon plot example:freshet --columns trail_mm,chain_growth_mm --variant all",
 		Args: oneFile,
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(cmd *cobra.Command, args []string) error {
 			o.input.file = args[0]
+			if o.columns.value != nil && !cmd.Flags().Changed("show") {
+				o.show.value = nil
+			}
 			return a.plot(o)
 		},
 	}
-	cmd.Flags().Var(&o.show, "show", "which pictures, or all")
+	f := cmd.Flags()
+	f.Var(&o.show, "show", "which pictures, or all")
+	f.Var(&o.columns, "columns", "a picture of these columns of gudgeon sweep")
+	f.Var(&o.gear, "gear", "chain's gear, or several; all: every cog (default smallest, the design's, largest)")
 	o.output.add(cmd)
 	o.input.addVariant(cmd)
-	group(cmd, "Result", "show", "format", "output")
-	group(cmd, "Design", "variant")
+	group(cmd, "Result", "show", "columns", "format", "output")
+	group(cmd, "Design", "variant", "gear")
 	cmd.RegisterFlagCompletionFunc("show", completeWords(o.show.allowed))
+	cmd.RegisterFlagCompletionFunc("columns", completeWords(o.columns.allowed))
+	cmd.RegisterFlagCompletionFunc("gear", completeGear)
 	return cmd
 }
 
@@ -111,48 +126,67 @@ func (a *app) plot(o *plotOptions) error {
 	if err := o.show.unknown("show"); err != nil {
 		return err
 	}
+	if err := o.columns.unknown("columns"); err != nil {
+		return err
+	}
 	if _, err := o.output.kind(); err != nil {
 		return err
 	}
-	l, err := a.load(o.input)
+	f, err := a.loadFamily(o.input)
 	if err != nil {
 		return err
 	}
-	m, err := l.model("plot")
+	pictures, err := o.pictures(f)
 	if err != nil {
 		return err
 	}
-	pictures, err := o.pictures(l, m)
-	if err != nil {
-		return err
-	}
-	return a.deliverPictures(o.output, l, pictures)
+	return a.deliverPictures(o.output, f.first(), pictures)
 }
 
-// picture is a figure with the word that its file is named by.
+// picture is a figure, or an SVG already, with the word that its file is named
+// by.
 type picture struct {
 	name   string
 	figure *plots.Figure
+	svg    []byte
 }
 
-func (o *plotOptions) pictures(l *loaded, m *kinematics.Model) ([]picture, error) {
+// render gives the picture in a format; of an SVG there is no other.
+func (p picture) render(kind string) ([]byte, error) {
+	if p.svg != nil {
+		return p.svg, nil
+	}
+	return p.figure.Render(kind)
+}
+
+// pictures draws what is asked for: with every variant over each other, or for
+// each variant where a kind of picture holds one.
+func (o *plotOptions) pictures(f *family) ([]picture, error) {
+	g, err := o.gallery(f)
+	if err != nil {
+		return nil, err
+	}
 	var pictures []picture
 	for _, k := range pictureKinds {
-		named, has := contains(o.show.value, k.name), k.has(l.design.Kinematics)
+		named, has := contains(o.show.value, k.name), k.in(g)
 		switch {
 		case named && !has:
-			return nil, inputProblem(diag.Diagnostic{Code: "picture-without-input", File: l.called(),
+			return nil, inputProblem(diag.Diagnostic{Code: "picture-without-input", File: f.first().called(),
 				Message: fmt.Sprintf("picture %s needs %s", k.name, k.needs)})
 		case !named && !(has && contains(o.show.value, "all")):
 			continue
 		}
-		figure, err := k.draw(l, m)
+		drawn, err := k.pictures(g)
 		if err != nil {
-			return nil, l.located(err)
+			return nil, err
 		}
-		pictures = append(pictures, picture{k.name, figure})
+		pictures = append(pictures, drawn...)
 	}
-	return pictures, nil
+	if o.columns.value == nil {
+		return pictures, nil
+	}
+	figure, err := drawColumns(g, o.columns.value)
+	return append(pictures, picture{name: "columns" + g.suffix(), figure: figure}), err
 }
 
 // deliverPictures renders all pictures, then writes them.
@@ -163,11 +197,15 @@ func (a *app) deliverPictures(o pictureOptions, l *loaded, pictures []picture) e
 	}
 	if o.file == "-" && len(pictures) > 1 {
 		return inputProblem(diag.Diagnostic{Code: "several-to-stdout",
-			Message: "standard output takes one picture", Hint: "choose one with --show, or give -o a file"})
+			Message: "standard output takes one picture", Hint: "ask for one, or give -o a file"})
 	}
 	var files []outFile
+	taken := map[string]int{}
 	for _, p := range pictures {
-		data, err := p.figure.Render(kind)
+		if taken[p.name]++; taken[p.name] > 1 { // two variants whose names differ in signs that files do not take
+			p.name += fmt.Sprintf("-%d", taken[p.name])
+		}
+		data, err := p.render(kind)
 		if err != nil {
 			return err
 		}
@@ -180,14 +218,6 @@ func (a *app) deliverPictures(o pictureOptions, l *loaded, pictures []picture) e
 		return a.print(files[0].data)
 	}
 	return a.place(l.input.file, files)
-}
-
-// deliverPicture writes one drawing that is rendered already.
-func (a *app) deliverPicture(o pictureOptions, l *loaded, name string, svg []byte) error {
-	if o.file == "-" {
-		return a.print(svg)
-	}
-	return a.place(l.input.file, []outFile{{o.path(l.title(), name, "svg", false), svg}})
 }
 
 // warnLetters tells of letters that a PNG cannot show.

@@ -14,16 +14,18 @@ func requirementBlock(outcomes []study.Outcome) report.Block {
 	figure := report.Column{Name: "figure", Heading: "figure"}
 	allowed := report.Column{Name: "allowed", Heading: "allowed"}
 	value := report.Column{Name: "value", Heading: "value", Right: true}
+	margin := report.Column{Name: "margin", Heading: "margin", Right: true}
 	verdict := report.Column{Name: "verdict", Heading: ""}
 	for _, o := range outcomes {
 		figure.Words = append(figure.Words, o.Figure.Heading)
 		allowed.Words = append(allowed.Words, o.Bounds())
 		value.Words = append(value.Words, report.Fixed(o.Value, o.Figure.Decimals))
+		margin.Words = append(margin.Words, report.Fixed(o.Margin(), o.Figure.Decimals))
 		verdict.Words = append(verdict.Words, metWord(o.Met))
 	}
 	return report.Block{
 		Heading: "Required by the design", Verdict: report.VerdictOf(study.AllMet(outcomes)),
-		Table: &report.Table{Columns: []report.Column{figure, value, allowed, verdict}},
+		Table: &report.Table{Columns: []report.Column{figure, value, allowed, margin, verdict}},
 	}
 }
 
@@ -53,9 +55,8 @@ func bound(b *float64) any {
 	return *b
 }
 
-// judge tells the requirements that are not met, each at its place in the
-// file, and ends the command with exit code 1.
-func (a *app) judge(l *loaded, outcomes []study.Outcome) error {
+// unmet lists the requirements that are not met, each at its place in the file.
+func (l *loaded) unmet(outcomes []study.Outcome) diag.List {
 	var list diag.List
 	for i, o := range outcomes {
 		if o.Met {
@@ -68,15 +69,15 @@ func (a *app) judge(l *loaded, outcomes []study.Outcome) error {
 		}})
 		list = append(list, placed...)
 	}
-	if len(list) == 0 {
-		return nil
-	}
-	return &problem{code: exitNotMet, list: list}
+	return list
 }
 
 // found says what came of the requirement's figure.
 func found(o study.Outcome) string {
-	if !report.Exists(o.Value) {
+	switch {
+	case o.Lacks:
+		return "there is none without " + o.Figure.Needs
+	case !report.Exists(o.Value):
 		return "there is none"
 	}
 	return "it is " + report.Fixed(o.Value, o.Figure.Decimals)

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"github.com/spf13/cobra"
 	"gonum.org/v1/gonum/spatial/r2"
@@ -23,7 +24,7 @@ type sizeOptions struct {
 
 // newSize builds gudgeon size.
 func newSize(a *app) *cobra.Command {
-	o := &sizeOptions{}
+	o := &sizeOptions{output: outputOptions{formats: report.Formats}}
 	cmd := &cobra.Command{
 		Use:     "size FILE",
 		Short:   "geometry and strength of every [[joint]], over all its load cases",
@@ -51,34 +52,55 @@ func (a *app) size(o *sizeOptions) error {
 	if _, err := o.output.resolve(); err != nil {
 		return err
 	}
-	l, err := a.load(o.input)
+	f, err := a.loadFamily(o.input)
 	if err != nil {
 		return err
 	}
-	if len(l.design.Joints) == 0 {
-		return a.sizePins(o, l)
-	}
-	results, err := l.sizeJoints()
-	if err != nil {
+	var results []result
+	var fails diag.List
+	err = f.each(func(l *loaded) error {
+		r, list, err := a.sizeOne(l)
+		results, fails = append(results, r), append(fails, list...)
 		return err
-	}
-	err = a.deliver(o.output, o.input.file, result{
-		page: func() *report.Page { return sizePage(l, results) },
-		rows: func() *report.Table { return checkTable(results) },
-		json: func() report.Object { return sizeObject(l, results) },
 	})
 	if err != nil {
 		return err
 	}
-	return l.judgeJoints(results)
+	if err := a.deliver(o.output, o.input.file, f.together(results)); err != nil {
+		return err
+	}
+	return notMet(fails)
 }
 
-// sizeJoints sizes every joint of the design. The mistakes of all joints are
-// told in one go.
-func (l *loaded) sizeJoints() ([]joints.Result, error) {
-	cases, err := l.casesForTies()
+// sizeOne sizes the joints of one variant, or lists what its pins carry.
+func (a *app) sizeOne(l *loaded) (result, diag.List, error) {
+	if len(l.design.Joints) == 0 {
+		r, err := a.sizePins(l)
+		return r, nil, err
+	}
+	cases, err := a.casesForTies(l)
 	if err != nil {
-		return nil, err
+		return result{}, nil, err
+	}
+	results, err := l.sizeJoints(cases)
+	if err != nil {
+		return result{}, nil, err
+	}
+	return result{
+		page: func() *report.Page { return sizePage(l, results) },
+		rows: func() *report.Table { return checkTable(results) },
+		json: func() report.Object { return sizeObject(l, results) },
+	}, l.failed(results), nil
+}
+
+// sizeJoints sizes every joint of the design; cases are all its load cases
+// solved, for joints that are tied to the linkage. The mistakes of all joints
+// are told in one go.
+func (l *loaded) sizeJoints(cases []kinematics.CaseLoads) (_ []joints.Result, err error) {
+	if l.hasTies() {
+		if err := l.needCases(nil); err != nil {
+			return nil, err
+		}
 	}
 	results := make([]joints.Result, len(l.design.Joints))
 	var list diag.List
@@ -103,18 +125,20 @@ func (l *loaded) sizeJoint(j design.Joint, cases []kinematics.CaseLoads) (joints
 }
 
 // casesForTies solves the load cases where a joint is tied to the linkage.
-func (l *loaded) casesForTies() ([]kinematics.CaseLoads, error) {
-	for _, j := range l.design.Joints {
-		if j.Tie != nil {
-			return l.solve(nil)
-		}
+func (a *app) casesForTies(l *loaded) ([]kinematics.CaseLoads, error) {
+	if !l.hasTies() {
+		return nil, nil
 	}
-	return nil, nil
+	return a.solve(l, nil)
 }
 
-// judgeJoints tells the checks that fail, with what would move them, and ends
-// the command with exit code 1.
-func (l *loaded) judgeJoints(results []joints.Result) error {
+// hasTies reports whether a joint takes its load from the linkage.
+func (l *loaded) hasTies() bool {
+	return slices.ContainsFunc(l.design.Joints, func(j design.Joint) bool { return j.Tie != nil })
+}
+
+// failed lists the checks that fail, with what would move them.
+func (l *loaded) failed(results []joints.Result) diag.List {
 	var list diag.List
 	for i, r := range results {
 		for _, c := range r.Checks {
@@ -130,10 +154,7 @@ func (l *loaded) judgeJoints(results []joints.Result) error {
 			}}})...)
 		}
 	}
-	if len(list) == 0 {
-		return nil
-	}
-	return &problem{code: exitNotMet, list: list}
+	return list
 }
 
 func inCase(name string) string {
@@ -144,24 +165,24 @@ func inCase(name string) string {
 }
 
 // sizePins lists what governs each pin of a design without joints.
-func (a *app) sizePins(o *sizeOptions, l *loaded) error {
-	cases, err := l.solve(nil)
+func (a *app) sizePins(l *loaded) (result, error) {
+	cases, err := a.solve(l, nil)
 	var p *problem
 	if errors.As(err, &p) && p.list[0].Code == "no-linkage" {
-		return inputProblem(diag.Diagnostic{Code: "nothing-to-size", File: l.called(),
+		return result{}, inputProblem(diag.Diagnostic{Code: "nothing-to-size", File: l.called(),
 			Message: "there is nothing to size", Hint: "add a [[joint]], or a linkage with a [[load_case]]"})
 	}
 	if err != nil {
-		return err
+		return result{}, err
 	}
 	peaks := study.Peaks(cases)
-	return a.deliver(o.output, o.input.file, result{
+	return result{
 		page: func() *report.Page { return peaksPage(l, peaks) },
 		rows: func() *report.Table { return peakTable(peaks) },
 		json: func() report.Object {
 			return append(sizeObject(l, nil), report.Member{Name: "pins", Value: peakTable(peaks)})
 		},
-	})
+	}, nil
 }
 
 func peakTable(peaks []study.Peak) *report.Table {

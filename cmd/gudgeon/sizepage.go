@@ -21,7 +21,7 @@ func sizePage(l *loaded, results []joints.Result) *report.Page {
 	for _, r := range results {
 		p.Blocks = append(p.Blocks,
 			report.Block{
-				Heading: fmt.Sprintf("%s (%s): %s, safety %s", r.Name, r.Kind, holdsWord(r.Pass), report.Fixed(r.Safety, 2)),
+				Heading: jointHeading(r),
 				Lead:    []string{loadWords(r.Load), ""},
 				Table:   pageChecks(r.Checks),
 				Notes:   checkNotes(r),
@@ -30,6 +30,11 @@ func sizePage(l *loaded, results []joints.Result) *report.Page {
 			report.Block{Table: geometryTable(r.Geometry)})
 	}
 	return p
+}
+
+// jointHeading names a joint and says whether it holds.
+func jointHeading(r joints.Result) string {
+	return fmt.Sprintf("%s (%s): %s, safety %s", r.Name, r.Kind, holdsWord(r.Pass), report.Fixed(r.Safety, 2))
 }
 
 func holdsWord(pass bool) string {

@@ -28,6 +28,7 @@ type sweepOptions struct {
 // newSweep builds gudgeon sweep.
 func newSweep(a *app) *cobra.Command {
 	o := &sweepOptions{
+		output:    outputOptions{formats: report.Formats},
 		positions: whole{value: kinematics.DefaultPositions, least: 2, most: kinematics.MaxPositions},
 		by:        choice{value: "travel", allowed: []string{"travel", "stroke"}},
 		columns:   names{allowed: report.SweepColumnNames(), what: "column"},
@@ -41,6 +42,7 @@ func newSweep(a *app) *cobra.Command {
 		Example: "gudgeon sweep example:freshet\n" +
 			"gudgeon sweep example:freshet --format csv --positions 11\n" +
 			"gudgeon sweep example:freshet --gear all --columns travel_mm,pedal_kickback_deg\n" +
+			"gudgeon sweep example:freshet --variant all --format markdown\n" +
 			"gudgeon sweep example:freshet --columns travel_mm,leverage_ratio --by stroke --positions 6",
 		Args: oneFile,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -53,7 +55,7 @@ func newSweep(a *app) *cobra.Command {
 	f := cmd.Flags()
 	f.Var(&o.positions, "positions", "positions of the sweep, 2 to 100000")
 	f.Var(&o.by, "by", "what advances in equal steps")
-	f.Var(&o.gear, "gear", "chain's gear; all: every cog (default the design's)")
+	f.Var(&o.gear, "gear", "chain's gear, or several; all: every cog (default the design's)")
 	f.Var(&o.columns, "columns", "these columns in this order, by their names in CSV")
 	f.BoolVar(&o.all, "all", false, "every position and column in a table too")
 	f.BoolVar(&o.toLimit, "to-limit", false, "as far as the linkage goes, where a dead point comes before full stroke")
@@ -74,26 +76,36 @@ func (a *app) sweep(o *sweepOptions) error {
 	if _, err := o.output.resolve(); err != nil {
 		return err
 	}
-	l, err := a.load(o.input)
+	f, err := a.loadFamily(o.input)
 	if err != nil {
 		return err
 	}
-	s, err := o.compute(l)
-	if err != nil {
-		return err
-	}
-	if note := s.sweeps[0].Summary.SagRemark; note != "" {
-		a.warn(diag.Diagnostic{Code: "no-sag", File: l.called(), Message: note})
-	}
-	err = a.deliver(o.output, o.input.file, result{
-		page: func() *report.Page { return s.page() },
-		rows: func() *report.Table { return s.table() },
-		json: func() report.Object { return s.object() },
+	var results []result
+	var fails diag.List
+	err = f.each(func(l *loaded) error {
+		s, err := o.compute(l)
+		if err != nil {
+			return err
+		}
+		a.warnSag(l, &s.sweeps[0].Summary)
+		results = append(results, result{s.page, s.table, s.object})
+		fails = append(fails, l.unmet(s.outcomes)...)
+		return nil
 	})
 	if err != nil {
 		return err
 	}
-	return a.judge(l, s.outcomes)
+	if err := a.deliver(o.output, o.input.file, f.together(results)); err != nil {
+		return err
+	}
+	return notMet(fails)
+}
+
+// warnSag tells why a sag that the design has the inputs for does not exist.
+func (a *app) warnSag(l *loaded, s *kinematics.Summary) {
+	if s.SagRemark != "" {
+		a.warn(l.place(&kinematics.InputError{Field: "spring", Code: "no-sag", Message: s.SagRemark, OnKey: true})...)
+	}
 }
 
 // swept is a sweep with what it was asked for.
@@ -133,7 +145,7 @@ func (o *sweepOptions) compute(l *loaded) (*swept, error) {
 		}
 	}
 	judged := &s.sweeps[0].Summary
-	if o.gear.all { // what a design requires, it requires in its own gear
+	if o.gear.several() { // what a design requires, it requires in its own gear
 		judged = &model.Sweep(kinematics.SweepSettings{Positions: 2}).Summary
 	}
 	s.outcomes = study.Evaluate(l.design.Kinematics.Requirements, judged)
@@ -198,22 +210,14 @@ func (s *swept) table() *report.Table {
 
 // stacked puts the tables of several sweeps under each other.
 func (s *swept) stacked(sweeps []*kinematics.Sweep, columns func(*kinematics.Sweep) []report.Column) *report.Table {
-	table := &report.Table{Columns: columns(sweeps[0])}
-	if !s.gear.all {
-		return table
+	if !s.gear.several() {
+		return &report.Table{Columns: columns(sweeps[0])}
 	}
-	gear := report.Column{Name: "gear", Heading: "gear"}
+	gears, tables := make([]string, len(sweeps)), make([]*report.Table, len(sweeps))
 	for i, sweep := range sweeps {
-		if i > 0 {
-			table.Breaks = append(table.Breaks, table.Len())
-			table.Append(columns(sweep))
-		}
-		for range sweep.Travel {
-			gear.Words = append(gear.Words, sweep.Gear.String())
-		}
+		gears[i], tables[i] = sweep.Gear.String(), &report.Table{Columns: columns(sweep)}
 	}
-	table.Columns = append([]report.Column{gear}, table.Columns...)
-	return table
+	return report.Stack("gear", gears, tables)
 }
 
 // page is the sweep for reading.
@@ -228,7 +232,7 @@ func (s *swept) page() *report.Page {
 	p.Blocks = append(p.Blocks, report.Block{Table: s.pageTable()})
 	for _, sweep := range s.sweeps {
 		heading := "Summary"
-		if s.gear.all {
+		if s.gear.several() {
 			heading += ", gear " + sweep.Gear.String()
 		}
 		p.Blocks = append(p.Blocks, report.Block{Heading: heading, Table: report.SummaryTable(&sweep.Summary)})
@@ -240,7 +244,7 @@ func (s *swept) page() *report.Page {
 }
 
 func (s *swept) gearWords() string {
-	if gear := s.sweeps[0].Gear; gear != (kinematics.Gear{}) && !s.gear.all {
+	if gear := s.sweeps[0].Gear; gear != (kinematics.Gear{}) && !s.gear.several() {
 		return "; gear " + gear.String()
 	}
 	return ""
@@ -267,9 +271,9 @@ func (s *swept) object() report.Object {
 	o := report.Object{
 		{Name: "schema", Value: "gudgeon/sweep/1"},
 		{Name: "design", Value: s.loaded.name()},
-		{Name: "variant", Value: s.input.variant},
+		{Name: "variant", Value: s.loaded.input.variant},
 	}
-	if !s.gear.all {
+	if !s.gear.several() {
 		own := s.gearObject(s.sweeps[0])
 		last := len(own) - 1 // the positions, which are long, come last
 		return slices.Concat(o, own[:last], s.asideObject(), own[last:])

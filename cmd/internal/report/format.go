@@ -2,6 +2,7 @@ package report
 
 import (
 	"path/filepath"
+	"slices"
 	"strings"
 )
 
@@ -15,35 +16,42 @@ const (
 	CSV      Format = "csv"
 	JSON     Format = "json"
 	Markdown Format = "markdown"
+	JUnit    Format = "junit"
 )
 
-// Formats lists the formats in the order they are told to people.
-var Formats = []Format{Text, CSV, JSON, Markdown}
+// Formats lists the formats of most results in the order they are told to
+// people; CheckFormats those of what passes or fails.
+var (
+	Formats      = []Format{Text, CSV, JSON, Markdown}
+	CheckFormats = []Format{Text, JSON, JUnit, Markdown}
+)
 
 // endings gives each format the file endings that stand for it.
 var endings = []struct {
 	ending string
 	format Format
 }{
-	{".txt", Text}, {".csv", CSV}, {".json", JSON}, {".md", Markdown}, {".markdown", Markdown},
+	{".txt", Text}, {".csv", CSV}, {".json", JSON}, {".xml", JUnit}, {".md", Markdown}, {".markdown", Markdown},
 }
 
-// FormatOfFile returns the format that the ending of name stands for.
-func FormatOfFile(name string) (Format, bool) {
+// FormatOfFile returns the one of formats that the ending of name stands for.
+func FormatOfFile(name string, formats []Format) (Format, bool) {
 	ending := strings.ToLower(filepath.Ext(name))
 	for _, e := range endings {
-		if e.ending == ending {
+		if e.ending == ending && slices.Contains(formats, e.format) {
 			return e.format, true
 		}
 	}
 	return "", false
 }
 
-// Endings lists the file endings that FormatOfFile knows.
-func Endings() []string {
+// Endings lists the file endings that stand for formats.
+func Endings(formats []Format) []string {
 	var list []string
 	for _, e := range endings {
-		list = append(list, e.ending)
+		if slices.Contains(formats, e.format) {
+			list = append(list, e.ending)
+		}
 	}
 	return list
 }

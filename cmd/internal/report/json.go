@@ -19,7 +19,7 @@ type Member struct {
 	Value any
 }
 
-// Line is an Object written on one line.
+// Line is an Object written on one line, with plain values and []string in it.
 type Line []Member
 
 // WriteJSON writes o indented, one row of a Table to a line, with a line end
@@ -116,14 +116,28 @@ func (e *jsonWriter) line(l Line) {
 		}
 		e.text(m.Name)
 		e.raw(": ")
-		e.value(m.Value, 0)
+		e.value(m.Value, onOneLine)
 	}
 	e.raw("}")
 }
 
+// onOneLine is the depth of what is not to be broken into lines.
+const onOneLine = -1
+
 func (e *jsonWriter) array(n, depth int, item func(i int)) {
 	if n == 0 {
 		e.raw("[]")
+		return
+	}
+	if depth == onOneLine {
+		e.raw("[")
+		for i := range n {
+			if i > 0 {
+				e.raw(", ")
+			}
+			item(i)
+		}
+		e.raw("]")
 		return
 	}
 	e.raw("[")

@@ -8,10 +8,20 @@ import (
 	"gudgeon/cmd/internal/diag"
 )
 
-// WriteMarkdown writes p for a review: headings of the second and third level
-// and pipe tables.
-func WriteMarkdown(w io.Writer, p *Page) error {
+// WriteMarkdown writes pages for a review: headings of the second and third
+// level and pipe tables.
+func WriteMarkdown(w io.Writer, pages ...*Page) error {
 	b := bufio.NewWriter(w)
+	for i, p := range pages {
+		if i > 0 {
+			b.WriteByte('\n')
+		}
+		p.writeMarkdown(b)
+	}
+	return b.Flush()
+}
+
+func (p *Page) writeMarkdown(b *bufio.Writer) {
 	b.WriteString("## " + escapeMarkdown(p.Title) + "\n")
 	paragraph(b, p.Subtitle)
 	for _, block := range p.Blocks {
@@ -25,7 +35,6 @@ func WriteMarkdown(w io.Writer, p *Page) error {
 		paragraphs(b, block.Notes)
 	}
 	paragraphs(b, p.Notes)
-	return b.Flush()
 }
 
 func paragraphs(b *bufio.Writer, lines []string) {

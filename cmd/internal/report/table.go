@@ -1,7 +1,5 @@
 package report
 
-import "slices"
-
 // Column is one column of a Table. Exactly one of Numbers, Words and Truths
 // holds its values; a column of an empty table has none.
 type Column struct {
@@ -69,19 +67,4 @@ func (c *Column) cell(i int) string {
 		return "no"
 	}
 	return Fixed(c.Numbers[i], c.Decimals)
-}
-
-// Append adds the rows of columns of the same kinds, in the same order. What
-// the table was made from is not written to. It panics where the number of
-// columns differs.
-func (t *Table) Append(columns []Column) {
-	if len(columns) != len(t.Columns) {
-		panic("report: the tables have different columns")
-	}
-	for k := range t.Columns {
-		c := &t.Columns[k]
-		c.Numbers = slices.Concat(c.Numbers, columns[k].Numbers)
-		c.Words = slices.Concat(c.Words, columns[k].Words)
-		c.Truths = slices.Concat(c.Truths, columns[k].Truths)
-	}
 }

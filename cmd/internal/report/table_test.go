@@ -115,7 +115,7 @@ func TestWriteErrorsAreReported(t *testing.T) {
 		t.Errorf("WriteCSV: %v", err)
 	}
 	page := &Page{Title: "t", Blocks: []Block{{Table: sample()}}}
-	if err := WriteText(&failing{}, page, false); !errors.Is(err, errFull) {
+	if err := WriteText(&failing{}, false, page); !errors.Is(err, errFull) {
 		t.Errorf("WriteText: %v", err)
 	}
 	if err := WriteMarkdown(&failing{}, page); !errors.Is(err, errFull) {
@@ -134,17 +134,39 @@ func TestUnequalColumnsPanic(t *testing.T) {
 	WriteCSV(&bytes.Buffer{}, table)
 }
 
-func TestAppend(t *testing.T) {
-	table, more := sample(), sample()
-	first := table.Columns[1].Numbers
-	table.Append(more.Columns)
-	if table.Len() != 6 || table.Columns[0].Words[5] != "<x&y>|*" || table.Columns[1].Numbers[3] != 12.345678901234 || !table.Columns[2].Truths[3] {
-		t.Errorf("got %+v", table)
+// Columns that only some tables have stand behind the column they follow, and
+// have no values elsewhere; what was stacked stays as it is.
+func TestStack(t *testing.T) {
+	one := &Table{Columns: []Column{
+		{Name: "travel_mm", Numbers: []float64{0, 1}}, {Name: "axle_x_mm", Numbers: []float64{-400, -401}},
+	}}
+	two := &Table{Columns: []Column{
+		{Name: "travel_mm", Numbers: []float64{0, 2}}, {Name: "trail_mm", Numbers: []float64{90, 91}},
+		{Name: "axle_x_mm", Numbers: []float64{-500, -501}}, {Name: "pass", Truths: []bool{true, false}},
+		{Name: "case", Words: []string{"a", "b"}},
+	}, Breaks: []int{1}}
+	stacked := Stack("variant", []string{"", "low", ""}, []*Table{one, two, one})
+	var b bytes.Buffer
+	if err := WriteCSV(&b, stacked); err != nil {
+		t.Fatal(err)
 	}
-	if len(first) != 3 || more.Len() != 3 {
-		t.Error("the columns it was made from changed")
+	const want = `variant,travel_mm,trail_mm,axle_x_mm,pass,case
+,0,,-400,,
+,1,,-401,,
+low,0,90,-500,true,a
+low,2,91,-501,false,b
+,0,,-400,,
+,1,,-401,,
+`
+	if d := cmp.Diff(want, b.String()); d != "" {
+		t.Error(d)
 	}
-	table.check()
+	if d := cmp.Diff([]int{2, 3, 4}, stacked.Breaks); d != "" {
+		t.Error(d)
+	}
+	if one.Len() != 2 || two.Len() != 2 || len(one.Columns) != 2 || two.Columns[3].Truths == nil {
+		t.Error("what was stacked has changed")
+	}
 }
 
 func TestPages(t *testing.T) {
@@ -154,7 +176,7 @@ func TestPages(t *testing.T) {
 		Notes:  []string{"a note"},
 	}
 	var text, coloured, markdown bytes.Buffer
-	if err := errors.Join(WriteText(&text, page, false), WriteText(&coloured, page, true), WriteMarkdown(&markdown, page)); err != nil {
+	if err := errors.Join(WriteText(&text, false, page), WriteText(&coloured, true, page), WriteMarkdown(&markdown, page)); err != nil {
 		t.Fatal(err)
 	}
 	wantText := `Freshet\u001b[31m
@@ -248,12 +270,12 @@ func TestHeadingLines(t *testing.T) {
 
 func TestFormatOfFile(t *testing.T) {
 	for name, want := range map[string]Format{"a.csv": CSV, "b.c.JSON": JSON, "x.md": Markdown, "x.txt": Text} {
-		if got, ok := FormatOfFile(name); !ok || got != want {
+		if got, ok := FormatOfFile(name, Formats); !ok || got != want {
 			t.Errorf("%s: %q, %v", name, got, ok)
 		}
 	}
 	for _, name := range []string{"a", "csv", "a.pdf", ".csv/a"} {
-		if got, ok := FormatOfFile(name); ok {
+		if got, ok := FormatOfFile(name, Formats); ok {
 			t.Errorf("%s: %q", name, got)
 		}
 	}

@@ -11,12 +11,21 @@ import (
 	"gudgeon/cmd/internal/diag"
 )
 
-// WriteText writes p for reading, with ANSI colours where colour is true.
+// WriteText writes pages for reading, with ANSI colours where colour is true.
 // Control characters in words are shown as escapes, so that a name in a design
 // file cannot steer the terminal.
-func WriteText(w io.Writer, p *Page, colour bool) error {
+func WriteText(w io.Writer, colour bool, pages ...*Page) error {
 	b := bufio.NewWriter(w)
-	ink := inks{on: colour}
+	for i, p := range pages {
+		if i > 0 {
+			b.WriteString("\n\n")
+		}
+		p.writeText(b, inks{on: colour})
+	}
+	return b.Flush()
+}
+
+func (p *Page) writeText(b *bufio.Writer, ink inks) {
 	b.WriteString(ink.bold(diag.Visible(p.Title)) + "\n")
 	if p.Subtitle != "" {
 		writeWrapped(b, []string{p.Subtitle}, "", ink.quiet)
@@ -36,7 +45,6 @@ func WriteText(w io.Writer, p *Page, colour bool) error {
 		b.WriteByte('\n')
 	}
 	writeWrapped(b, p.Notes, "", ink.quiet)
-	return b.Flush()
 }
 
 func plain(s string) string { return s }

@@ -2,6 +2,7 @@
 // of several parts at once.
 //
 //	Sweep ── Summary ──── Evaluate ── Outcome    the [[require]] tables
+//	  │                                └────── Remedies   what would meet one that is not met
 //	  └───────────────── RisingRate             wheel rate of a linear spring
 //	CaseLoads ─┬──────── TieLoads ── joints.Load torque of a joint tied to the linkage
 //	           └──────── Peaks                   what governs each pin

@@ -2,6 +2,7 @@ package study
 
 import (
 	"fmt"
+	"math"
 
 	"gudgeon/cmd/internal/report"
 	"gudgeon/kinematics"
@@ -14,6 +15,7 @@ type Outcome struct {
 	Figure report.Figure
 	Value  float64
 	Met    bool
+	Lacks  bool // the design has not what the figure needs
 }
 
 // CheckRequirements returns kinematics.InputErrors where a requirement names a
@@ -46,11 +48,36 @@ func Evaluate(requirements []kinematics.Requirement, s *kinematics.Summary) []Ou
 			panic("study: no figure " + r.Figure)
 		}
 		value, has := f.Value(s)
-		met := has && report.Exists(value) &&
-			(r.Min == nil || value >= *r.Min) && (r.Max == nil || value <= *r.Max)
-		outcomes = append(outcomes, Outcome{Requirement: r, Figure: f, Value: value, Met: met})
+		if !has {
+			value = math.NaN()
+		}
+		o := Outcome{Requirement: r, Figure: f, Value: value, Lacks: !has}
+		o.Met = o.allows(value)
+		outcomes = append(outcomes, o)
 	}
 	return outcomes
+}
+
+// allows reports whether a value exists and lies within the bounds.
+func (o Outcome) allows(value float64) bool {
+	return report.Exists(value) && (o.Min == nil || value >= *o.Min) && (o.Max == nil || value <= *o.Max)
+}
+
+// Margin is how far the value is inside the nearer bound, in the figure's
+// unit: negative where the requirement is not met, NaN where there is no value
+// or no bound.
+func (o Outcome) Margin() float64 {
+	margin := math.Inf(1)
+	if o.Min != nil {
+		margin = min(margin, o.Value-*o.Min)
+	}
+	if o.Max != nil {
+		margin = min(margin, *o.Max-o.Value)
+	}
+	if math.IsInf(margin, 1) {
+		return math.NaN()
+	}
+	return margin
 }
 
 // Bounds tells what the requirement allows, in words.
