@@ -77,6 +77,71 @@
 //
 // Files are written whole or not at all. The same input gives the same bytes.
 //
+<<<<<<< cmd/gudgeon/doc.go
+// # Comparing
+//
+// gudgeon compare takes two to six designs, each a FILE or FILE@VARIANT, and
+// tells everything as a difference from the first: points that moved, parts
+// that came, went or were renamed, summary figures, curves, the largest force
+// in each pin over the load cases of one name, the safety of each joint. Curves
+// are compared at the same travel where the travels are within 5 % of each
+// other and at the same share of them elsewhere (--over); every design is asked
+// for its own values there, nothing is interpolated. The last design is judged.
+//
+//	$ gudgeon compare example:freshet example:freshet@lively --columns leverage_ratio --positions 3
+//	Freshet 154 → lively
+//	Differences are from A: more is +; those of percentages are in points
+//
+//	     design                       from                    gear
+//	  ─────────────────────────────────────────────────────────────
+//	  A  Freshet 154                  example:freshet         32x21
+//	  B  Freshet 154, variant lively  example:freshet@lively  32x21
+//
+//	Points that stand elsewhere
+//	                        y in      B−A  B−A
+//	  point        x in A      A  forward   up
+//	                   mm     mm       mm   mm
+//	  ────────────────────────────────────────
+//	  shock-frame  108.00  98.00    +5.00    0
+//
+//	Summary
+//	  figure                          A       B      B−A     %  unit
+//	  ───────────────────────────────────────────────────────────────
+//	  wheel travel               153.86  152.85    -1.00  -0.7  mm
+//	  shock stroke                57.50   57.50        0     0  mm
+//	  leverage at the start      2.9264  2.8762  -0.0501  -1.7  mm/mm
+//	  leverage at the end        2.4991  2.5107  +0.0116  +0.5  mm/mm
+//	  travel over stroke         2.6758  2.6583  -0.0174  -0.7  mm/mm
+//	  lowest leverage            2.4991  2.5107  +0.0116  +0.5  mm/mm
+//	  highest leverage           2.9264  2.8762  -0.0501  -1.7  mm/mm
+//	  progression                 14.60   12.71    -1.89        %
+//	  leverage at sag            2.7634  2.7365  -0.0269  -1.0  mm/mm
+//	  sag                          48.2    47.0     -1.2  -2.4  mm
+//	  sag of the travel            31.3    30.8     -0.6        %
+//	  anti-squat at sag            57.4    57.6     +0.2        %
+//	  anti-rise at sag             49.7    49.6     -0.1        %
+//	  pedal kickback at the end    7.31    7.26    -0.05  -0.7  °
+//	  chain growth at the end      8.27    8.21    -0.05  -0.7  mm
+//	  axle rearward at most        1.20    1.20        0     0  mm
+//	  travel where that is         32.0    32.0        0        mm
+//	  wheel force at the end       2650    2638      -12  -0.5  N
+//	  energy to bottom            154.8   154.8        0     0  J
+//
+//	Curves over travel
+//	  column              at      A      B     B−A
+//	                      mm
+//	  ──────────────────────────────────────────────────────────
+//	  leverage, mm/mm    0.0  2.926  2.876  -0.050  B most apart
+//	                    76.4  2.668  2.648  -0.020
+//	                   152.9  2.500  2.511  +0.011
+//
+//	  compared as far as all go, 152.9 mm; 153.9 mm in A, 152.9 mm in B
+//	…
+//
+// The file is the longest part of the argument, up to an @ or to its end, that
+// names something on disk: a file called frame.toml@low is so meant where there
+// is one, and a folder may hold an @ as well.
+=======
 // # Variants
 //
 // --variant NAME lays [variant.NAME] over the design. --variant all gives the
@@ -90,6 +155,7 @@
 //	,153.855766934,2.49909665223
 //	lively,0,2.87622558147
 //	lively,152.852668494,2.51066679247
+>>>>>>> /tmp/cliw/n
 //
 // # Mistakes
 //

@@ -6,6 +6,9 @@
 //	  └───────────────── RisingRate             wheel rate of a linear spring
 //	CaseLoads ─┬──────── TieLoads ── joints.Load torque of a joint tied to the linkage
 //	           └──────── Peaks                   what governs each pin
+//	Models ── Align ──── CompareCurves           designs at the same positions
+//	Summaries, CaseLoads, Results ── Compare…    each value beside the first design's
+//	Designs ──────────── MatchParts, MovedPoints parts by name, and what may be renamed
 //
 // The tie of a joint, seen on its link; T is counter-clockwise positive:
 //
