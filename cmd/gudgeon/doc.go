@@ -77,7 +77,6 @@
 //
 // Files are written whole or not at all. The same input gives the same bytes.
 //
-<<<<<<< cmd/gudgeon/doc.go
 // # Comparing
 //
 // gudgeon compare takes two to six designs, each a FILE or FILE@VARIANT, and
@@ -141,7 +140,6 @@
 // The file is the longest part of the argument, up to an @ or to its end, that
 // names something on disk: a file called frame.toml@low is so meant where there
 // is one, and a folder may hold an @ as well.
-=======
 // # Variants
 //
 // --variant NAME lays [variant.NAME] over the design. --variant all gives the
@@ -155,7 +153,6 @@
 //	,153.855766934,2.49909665223
 //	lively,0,2.87622558147
 //	lively,152.852668494,2.51066679247
->>>>>>> /tmp/cliw/n
 //
 // # Mistakes
 //
