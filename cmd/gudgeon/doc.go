@@ -140,6 +140,7 @@
 // The file is the longest part of the argument, up to an @ or to its end, that
 // names something on disk: a file called frame.toml@low is so meant where there
 // is one, and a folder may hold an @ as well.
+//
 // # Variants
 //
 // --variant NAME lays [variant.NAME] over the design. --variant all gives the
