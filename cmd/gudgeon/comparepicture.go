@@ -192,7 +192,7 @@ func (c *compared) travelsByName() string {
 	var list []string
 	for k, w := range c.align.Full {
 		if report.Exists(w) {
-			list = append(list, fmt.Sprintf("%s %.1f mm", c.labels[k], w))
+			list = append(list, fmt.Sprintf("%.1f mm in %s", w, c.labels[k]))
 		}
 	}
 	return "full travel: " + strings.Join(list, ", ")
