@@ -120,12 +120,13 @@ func TestB921GeometryIsSound(t *testing.T) {
 						fail(3)
 					}
 					model := &Model{spline: s, geometry: g}
-					touches := g.shaftGap().touches(e.PinDiameter) && g.hubGap().touches(i.PinDiameter)
-					if touches != (model.pinRemark("shaft")+model.pinRemark("hub") == "") {
-						fail(4)
-					}
-					if !touches {
+					if touches := g.shaftGap().touches(e.PinDiameter) && g.hubGap().touches(i.PinDiameter); !touches || e.unusedPin+i.unusedPin > 0 {
 						unmeasured++
+						if model.pinRemark("shaft")+model.pinRemark("hub") == "" {
+							fail(4)
+						}
+					} else if model.pinRemark("shaft")+model.pinRemark("hub") != "" || e.OverPinsMin >= e.OverPinsMax || i.BetweenPinsMin >= i.BetweenPinsMax {
+						fail(4)
 					}
 				}
 			}

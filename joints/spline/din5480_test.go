@@ -215,11 +215,13 @@ func TestDIN5480GeometryIsSound(t *testing.T) {
 						fail(4)
 					}
 					model := &Model{spline: s, geometry: g}
-					if touches := g.shaftGap().touches(e.PinDiameter) && g.hubGap().touches(i.PinDiameter); touches != (model.pinRemark("shaft")+model.pinRemark("hub") == "") {
-						fail(5)
-					} else if !touches {
+					if touches := g.shaftGap().touches(e.PinDiameter) && g.hubGap().touches(i.PinDiameter); !touches || e.unusedPin+i.unusedPin > 0 {
 						unmeasured++
-					} else if e.OverPinsMin >= e.OverPinsMax || i.BetweenPinsMin >= i.BetweenPinsMax || e.OverPinsMin <= e.MajorDiameterMax || i.BetweenPinsMax >= i.MinorDiameterMin {
+						if model.pinRemark("shaft")+model.pinRemark("hub") == "" {
+							fail(5)
+						}
+					} else if model.pinRemark("shaft")+model.pinRemark("hub") != "" || e.OverPinsMin >= e.OverPinsMax || i.BetweenPinsMin >= i.BetweenPinsMax ||
+						e.OverPinsMin <= e.MajorDiameterMax || i.BetweenPinsMax >= i.MinorDiameterMin {
 						fail(5)
 					}
 					if e.SpanTeeth > 0 && !(e.SpanMin < e.SpanMax) {

@@ -39,6 +39,8 @@ type External struct {
 	SpanTeeth                                    int     // k, 0: no span rests on the involutes
 	SpanMin, SpanMax                             float64 // Wk, over k teeth
 	RootRadius                                   float64 // ρF, of the fillet; 0: sharp
+
+	unusedPin float64 // the standard's, where it does not serve and PinDiameter took its place
 }
 
 // Internal is the hub's teeth.
@@ -53,6 +55,8 @@ type Internal struct {
 	PinDiameter, BetweenPinsMin, BetweenPinsMax  float64 // DRI, MRI
 	PinContactDiameterMin, PinContactDiameterMax float64 // where the pins touch
 	RootRadius                                   float64 // ρF, of the fillet; 0: sharp
+
+	unusedPin float64 // the standard's, where it does not serve and PinDiameter took its place
 }
 
 // setThickness fills in the limits of the tooth thickness from the largest

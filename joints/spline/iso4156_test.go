@@ -202,7 +202,9 @@ func TestUsablePins(t *testing.T) {
 			m1, _ := gap.measure(gap.arcMin, pin)
 			m2, _ := gap.measure(gap.arcMax, pin)
 			stands := math.Min(gap.sign()*(m1-gap.clearOfTip), gap.sign()*(m2-gap.clearOfTip)) >= 0
-			return ok1 && ok2 && stands && math.Min(a, b) >= gap.involuteLo && math.Max(a, b) <= gap.involuteHi
+			bottom := func(m float64) float64 { return (m-gap.sign()*pin)/gap.across() - gap.sign()*pin - gap.clearOfRoot }
+			clear := math.Min(gap.sign()*bottom(m1), gap.sign()*bottom(m2)) >= 0
+			return ok1 && ok2 && stands && clear && math.Min(a, b) >= gap.involuteLo && math.Max(a, b) <= gap.involuteHi
 		}
 		for _, c := range []struct {
 			pin  float64

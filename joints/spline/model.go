@@ -81,6 +81,8 @@ func (g *Geometry) complete() {
 	}
 	e, i := &g.External, &g.Internal
 	e.SpanTeeth, e.SpanMin, e.SpanMax = g.span()
+	e.PinDiameter, e.unusedPin = g.shaftGap().serving(e.PinDiameter)
+	i.PinDiameter, i.unusedPin = g.hubGap().serving(i.PinDiameter)
 	if gap := g.shaftGap(); gap.holds(e.PinDiameter) {
 		e.OverPinsMin, e.OverPinsMax, e.PinContactDiameterMin, e.PinContactDiameterMax = gap.limits(e.PinDiameter)
 	}

@@ -1,6 +1,9 @@
 package spline
 
-import "math"
+import (
+	"cmp"
+	"math"
+)
 
 // gap is a space that measuring pins go into, over all that its limits allow.
 type gap struct {
@@ -8,6 +11,7 @@ type gap struct {
 	arcMin, arcMax         float64 // the measured arc's actual limits
 	involuteLo, involuteHi float64 // diameters between which every part has its involute
 	clearOfTip             float64 // the diameter past which a pin must stand out
+	clearOfRoot            float64 // the diameter that a pin must not reach
 }
 
 // shaftGap and hubGap are the gaps of g's two sides.
@@ -17,7 +21,7 @@ func (g *Geometry) shaftGap() gap {
 		flanks: g.shaftFlanks(),
 		arcMin: e.ToothThicknessMin, arcMax: e.ToothThicknessMax,
 		involuteLo: math.Max(e.FormDiameter, g.BaseDiameter), involuteHi: e.leastTip(),
-		clearOfTip: e.MajorDiameterMax,
+		clearOfTip: e.MajorDiameterMax, clearOfRoot: cmp.Or(e.MinorDiameterMax, e.MinorDiameterMin),
 	}
 }
 
@@ -27,12 +31,13 @@ func (g *Geometry) hubGap() gap {
 		flanks: g.hubFlanks(),
 		arcMin: i.SpaceWidthMin, arcMax: i.SpaceWidthMax,
 		involuteLo: math.Max(i.largestTip(), g.BaseDiameter), involuteHi: i.FormDiameter,
-		clearOfTip: i.MinorDiameterMin,
+		clearOfTip: i.MinorDiameterMin, clearOfRoot: cmp.Or(i.MajorDiameterMin, i.MajorDiameterMax),
 	}
 }
 
 // usable returns the pins that touch the involutes of every part within the
-// limits and stand out past the tips, so that a micrometer reaches them:
+// limits, stand clear of its root, and stand out past the tips, so that a
+// micrometer reaches them:
 // lo <= pin <= hi.
 func (g gap) usable() (lo, hi float64) {
 	foot, head := g.involuteLo, g.involuteHi // where the smallest and the largest pin touch
@@ -48,9 +53,9 @@ func (g gap) usable() (lo, hi float64) {
 	return g.standing(lo, hi), hi
 }
 
-// standing returns the smallest pin in [lo, hi] that stands out past the tips of
-// the part whose gap is widest, hi where none does. The measured distance grows
-// (shaft) or shrinks (hub) with the pin, so halving finds it.
+// standing returns the smallest pin in [lo, hi] that stands out past the tips and
+// clear of the root of the part whose gap is widest, hi where none does. A larger
+// pin lies further out of its gap with both its ends, so halving finds it.
 func (g gap) standing(lo, hi float64) float64 {
 	widest := g.arcMin
 	if g.internal {
@@ -58,7 +63,8 @@ func (g gap) standing(lo, hi float64) float64 {
 	}
 	stands := func(pin float64) bool {
 		m, ok := g.measure(widest, pin)
-		return ok && g.sign()*(m-g.clearOfTip) >= 0
+		bottom := (m-g.sign()*pin)/g.across() - g.sign()*pin
+		return ok && g.sign()*(m-g.clearOfTip) >= 0 && g.sign()*(bottom-g.clearOfRoot) >= 0
 	}
 	if stands(lo) {
 		return lo
@@ -86,6 +92,21 @@ func (g gap) holds(pin float64) bool {
 func (g gap) touches(pin float64) bool {
 	lo, hi := g.usable()
 	return pin >= lo && pin <= hi
+}
+
+// serving returns the pin where it touches as it should, else the next size of
+// R40 that does, with the pin that it took the place of. Where no round pin does,
+// the pin stays.
+func (g gap) serving(pin float64) (taken, unused float64) {
+	if g.touches(pin) {
+		return pin, 0
+	}
+	if lo, hi := g.usable(); lo < hi {
+		if next := preferredR40(lo); next <= hi {
+			return next, pin
+		}
+	}
+	return pin, 0
 }
 
 // limits returns the distances over or between pins at the limits of the arc,

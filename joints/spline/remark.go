@@ -64,26 +64,24 @@ func (m *Model) seatRemark() string {
 	return "seat not given: taken as fixed, since the hub is piloted or clamped"
 }
 
-// pinRemark warns of a standard's pin that does not measure this size: it would
-// touch beyond the involutes or sink below the tips.
+// pinRemark says where another pin took the place of the standard's, which would
+// touch beyond the involutes, at the root or below the tips, and where none serves.
 func (m *Model) pinRemark(part string) string {
 	g := m.geometry
 	if g.Straight {
 		return ""
 	}
-	gap, pin := g.shaftGap(), g.External.PinDiameter
+	gap, pin, unused := g.shaftGap(), g.External.PinDiameter, g.External.unusedPin
 	if part == "hub" {
-		gap, pin = g.hubGap(), g.Internal.PinDiameter
+		gap, pin, unused = g.hubGap(), g.Internal.PinDiameter, g.Internal.unusedPin
 	}
-	if gap.touches(pin) {
-		return ""
+	switch {
+	case unused != 0:
+		return fmt.Sprintf("%s: the standard's pin, %.4g mm, would touch the root or beyond the involutes of some parts; one of %.4g mm is taken", part, unused, pin)
+	case !gap.touches(pin):
+		return fmt.Sprintf("%s: no round pin of a preferred size touches the involutes of every part within the limits: measure with flatted pins or by a gauge", part)
 	}
-	lo, hi := gap.usable()
-	if lo >= hi {
-		return fmt.Sprintf("%s: no round pin touches the involutes of every part within the limits", part)
-	}
-	return fmt.Sprintf("%s: the standard's pin, %.4g mm, does not touch the involutes of every part within the limits: give %s_pin between %.3f and %.3f mm",
-		part, pin, part, lo, hi)
+	return ""
 }
 
 // bandRemark says what a drawing must ask for where the material may come softer
