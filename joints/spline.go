@@ -1,39 +1,32 @@
 package joints
 
 import (
-	"errors"
-
 	"gudgeon/joints/check"
 	"gudgeon/joints/spline"
 )
 
 // splineModel makes a spline a model: the torque is all of a load that it takes.
+// Its life is in the factors of each check.
 type splineModel struct{ *spline.Model }
 
-// newSplineModel prepares the spline of j.
-func newSplineModel(j Joint) (model, InputErrors) {
-	if j.Spline == nil {
-		return nil, InputErrors{{Field: "kind", Code: check.Missing, Message: "a joint of kind spline must have the inputs of a spline"}}
-	}
-	m, err := spline.New(*j.Spline)
-	var errs InputErrors
-	if errors.As(err, &errs) {
-		return nil, errs
-	}
-	return splineModel{m}, nil
+func newSpline(j Joint) (model, InputErrors) {
+	m, errs := prepared(j, j.Spline, spline.New)
+	return splineModel{m}, errs
 }
 
-// splineLoadMistake judges the torque.
-func splineLoadMistake(l Load) *InputError { return spline.CheckTorque(l.Torque) }
+func splineMistakes(l Load) InputErrors {
+	if e := spline.CheckTorque(l.Torque); e != nil {
+		return InputErrors{e}
+	}
+	return nil
+}
 
 func (m splineModel) geometry() Geometry { return m.Geometry() }
 
 func (m splineModel) checks(l Load) []check.Check { return m.Checks(l.Torque) }
 
+func (m splineModel) life([]Load) []check.Check { return nil }
+
 func (m splineModel) remarks(loads []Load) []string {
-	torques := make([]float64, len(loads))
-	for i, l := range loads {
-		torques[i] = l.Torque
-	}
-	return m.Remarks(torques)
+	return m.Remarks(perLoad(loads, func(l Load) float64 { return l.Torque }))
 }
