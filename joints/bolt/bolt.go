@@ -1,6 +1,10 @@
 package bolt
 
-import "gonum.org/v1/gonum/spatial/r2"
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"gudgeon/joints/material"
+)
 
 // Spread is the least and the largest of a coefficient. The zero Spread is not
 // known.
@@ -52,6 +56,8 @@ type Bolt struct {
 	Temperatures []float64 // °C, of use; nil: −20, 20, 60. Assembled at 20
 
 	Across Across // how the axle is borne where the faces slip; zero: not judged
+
+	Materials *material.Library // nil: the table of package material
 }
 
 // Heads.

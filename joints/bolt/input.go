@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"gudgeon/joints/check"
+	"gudgeon/joints/material"
 	"gudgeon/joints/metal"
 	"gudgeon/joints/mistake"
 )
@@ -196,7 +197,7 @@ func (b Bolt) stackMistakes(l *mistake.List) {
 				l.Misfit(at("inner_diameter"), y.InnerDiameter, fmt.Sprintf("inner_diameter must let the bolt through, %g mm", b.Diameter), "")
 			}
 		}
-		metalMistake(l, at("material"), y.Material, y.section())
+		metalMistake(l, b.Materials, at("material"), y.Material, y.section())
 		l.Optional(at("pressure"), y.Pressure, 1, mistake.LargestStress, "give it in MPa, or leave it out")
 		length += y.Length
 	}
@@ -209,18 +210,18 @@ func (b Bolt) stackMistakes(l *mistake.List) {
 func (y Layer) section() float64 { return math.Max((y.OuterDiameter-y.InnerDiameter)/2, 0) }
 
 // metalMistake notes a material that is missing, unknown or not documented so thick.
-func metalMistake(l *mistake.List, field, name string, section float64) {
+func metalMistake(l *mistake.List, from *material.Library, field, name string, section float64) {
 	if name == "" {
-		l.Missing(field, "material must be given", "", metal.Names()...)
+		l.Missing(field, "material must be given", "", metal.Names(from)...)
 		return
 	}
-	if !l.OneOf(field, name, metal.Names(), "material must be one of the table") {
+	if !l.OneOf(field, name, metal.Names(from), "material must be one of the table") {
 		return
 	}
 	if math.IsNaN(section) || math.IsInf(section, 0) {
 		return // the lengths are at fault
 	}
-	if _, err := metal.Find(name, section); err != nil && !errors.Is(err, metal.ErrUnknown) {
+	if _, err := metal.Find(from, name, section); err != nil && !errors.Is(err, metal.ErrUnknown) {
 		l.Misfit(field, section, "material must be documented for the section: "+err.Error(), "take another material")
 	}
 }
@@ -275,8 +276,8 @@ func (b Bolt) tappedMistakes(l *mistake.List) {
 	if l.Optional("boss", b.Boss, 0.001, mistake.LargestLength, "leave it out for a wide part") && b.Boss != 0 && b.Boss <= b.Diameter {
 		l.Misfit("boss", b.Boss, fmt.Sprintf("boss must be larger than the thread, %g mm", b.Diameter), "")
 	}
-	metalMistake(l, "tapped_material", b.TappedMaterial, math.Max((b.Boss-b.Diameter)/2, b.Diameter))
-	if m, err := metal.Find(b.TappedMaterial, b.Diameter); err == nil && m.Ultimate == 0 && !l.Blames("tapped_material") {
+	metalMistake(l, b.Materials, "tapped_material", b.TappedMaterial, math.Max((b.Boss-b.Diameter)/2, b.Diameter))
+	if m, err := metal.Find(b.Materials, b.TappedMaterial, b.Diameter); err == nil && m.Ultimate == 0 && !l.Blames("tapped_material") {
 		l.Add("tapped_material", check.DoesNotFit, "tapped_material must have a documented strength", fmt.Sprintf("that of %q is not", b.TappedMaterial), "take a material with one")
 	}
 }

@@ -34,11 +34,11 @@ func New(b Bolt) (*Model, error) {
 	m := &Model{bolt: full, given: b, thread: full.thread(), clamp: full.clamp()}
 	m.class, _ = FindClass(full.Class, full.Diameter)
 	for _, y := range full.Stack {
-		w, _ := metal.Find(y.Material, y.section())
+		w, _ := metal.Find(full.Materials, y.Material, y.section())
 		m.layers = append(m.layers, w)
 	}
 	if full.TappedMaterial != "" {
-		m.tapped, _ = metal.Find(full.TappedMaterial, math.Max((full.Boss-full.Diameter)/2, full.Diameter))
+		m.tapped, _ = metal.Find(full.Materials, full.TappedMaterial, math.Max((full.Boss-full.Diameter)/2, full.Diameter))
 		m.engagement = Engagement{Thread: m.thread, BoltRm: m.class.Ultimate, BoltTau: m.class.Shear * m.class.Ultimate,
 			NutTau: m.tapped.Shear, Boss: full.Boss}
 	}
@@ -51,7 +51,7 @@ func New(b Bolt) (*Model, error) {
 func (b Bolt) clamp() clamp {
 	layers := make([]layer, len(b.Stack))
 	for i, y := range b.Stack {
-		w, _ := metal.Find(y.Material, y.section())
+		w, _ := metal.Find(b.Materials, y.Material, y.section())
 		layers[i] = layer{y.OuterDiameter, y.InnerDiameter, y.Length, w.Modulus, w.Thermal}
 	}
 	nut := b.NutDiameter

@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"gudgeon/joints/check"
+	"gudgeon/joints/material"
 	"gudgeon/joints/metal"
 )
 
@@ -537,7 +538,7 @@ func spoil(t *rapid.T, b *Bolt) {
 		b.Class = rapid.SampledFrom([]string{"", "10.9", "x"}).Draw(t, "class")
 		b.Head = rapid.SampledFrom([]string{"", Hex, "x"}).Draw(t, "head")
 		b.Roughness = Roughness(rapid.SampledFrom([]string{"", "fine", "x"}).Draw(t, "rough"))
-		b.TappedMaterial = rapid.SampledFrom(append(metal.Names(), "", "x")).Draw(t, "tapped")
+		b.TappedMaterial = rapid.SampledFrom(append(metal.Names(nil), "", "x")).Draw(t, "tapped")
 	}
 	if hit("counts") {
 		b.SlipFaces, b.Across.Planes = rapid.IntRange(-2, 30).Draw(t, "faces"), rapid.IntRange(-1, 3).Draw(t, "planes")
@@ -554,5 +555,28 @@ func TestModelIsConstant(t *testing.T) {
 	m.Remarks([]Load{soundLoad()})
 	if !reflect.DeepEqual(first, m.Checks(soundLoad())) || !reflect.DeepEqual(b, sound()) {
 		t.Error("a second call differs from the first")
+	}
+}
+
+// A layer of a metal of one's own counts with its own constants.
+func TestOwnMaterial(t *testing.T) {
+	own, err := material.Values{Name: "mystery", Family: "aluminium", Yield: 200, Ultimate: 260, Modulus: 50000, Expansion: 20e-6}.Material()
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := sound()
+	b.Stack = []Layer{{OuterDiameter: 12, Length: 15.6, Material: "mystery"}}
+	if _, err := New(b); err == nil {
+		t.Error("taken without its library")
+	}
+	if b.Materials, err = material.NewLibrary(own); err != nil {
+		t.Fatal(err)
+	}
+	g := prepared(t, b).Geometry()
+	if want := 15.6 / (50000 * ringArea(12, 8.4)); !within(g.PartResilience, want, 1e-12) {
+		t.Errorf("deltaP %g, want %g", g.PartResilience, want)
+	}
+	if want := (11.5e-6 - 20e-6) * 15.6 * -40 / (g.BoltResilience + g.PartResilience); !within(g.Thermal[0].Loss, want, 1e-9) {
+		t.Errorf("loss in the cold %g N, want %g", g.Thermal[0].Loss, want)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"gudgeon/joints/check"
+	"gudgeon/joints/material"
 	"gudgeon/joints/metal"
 	"gudgeon/joints/mistake"
 )
@@ -68,10 +69,10 @@ func (k Key) partMistakes(l *mistake.List) {
 	if l.Length("hub_diameter", k.HubDiameter, "give the outside diameter of the hub in mm") && k.HubDiameter < 1.02*inside {
 		l.Misfit("hub_diameter", k.HubDiameter, fmt.Sprintf("hub_diameter must leave a wall around %.4g mm", inside), "")
 	}
-	metalMistake(l, "shaft_material", k.ShaftMaterial, section)
-	metalMistake(l, "hub_material", k.HubMaterial, (k.HubDiameter-section)/2)
+	metalMistake(l, k.Materials, "shaft_material", k.ShaftMaterial, section)
+	metalMistake(l, k.Materials, "hub_material", k.HubMaterial, (k.HubDiameter-section)/2)
 	if !k.square() {
-		metalMistake(l, "key_material", k.KeyMaterial, math.Max(k.Width, k.PinDiameter))
+		metalMistake(l, k.Materials, "key_material", k.KeyMaterial, math.Max(k.Width, k.PinDiameter))
 	}
 }
 
@@ -143,15 +144,15 @@ func (k Key) squareMistakes(l *mistake.List) {
 
 // metalMistake notes a material that is missing, unknown, not documented so thick or
 // without a strength.
-func metalMistake(l *mistake.List, field, name string, section float64) {
+func metalMistake(l *mistake.List, from *material.Library, field, name string, section float64) {
 	if name == "" {
-		l.Missing(field, field+" must be given", "", metal.Names()...)
+		l.Missing(field, field+" must be given", "", metal.Names(from)...)
 		return
 	}
-	if !l.OneOf(field, name, metal.Names(), field+" must be one of the table") || math.IsNaN(section) || math.IsInf(section, 0) {
+	if !l.OneOf(field, name, metal.Names(from), field+" must be one of the table") || math.IsNaN(section) || math.IsInf(section, 0) {
 		return
 	}
-	switch m, err := metal.Find(name, section); {
+	switch m, err := metal.Find(from, name, section); {
 	case err != nil && !errors.Is(err, metal.ErrUnknown):
 		l.Misfit(field, section, field+" must be documented for the section: "+err.Error(), "take another material")
 	case err == nil && m.Yield == 0:

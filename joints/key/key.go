@@ -1,5 +1,7 @@
 package key
 
+import "gudgeon/joints/material"
+
 // Kind is what carries the torque.
 type Kind string
 
@@ -33,6 +35,8 @@ type Key struct {
 	HalfAngle float64 // α of a taper, rad: 1° of two faces at 2°
 	PressOn   float64 // F, axial force of the bolt that seats a taper, N; its least preload
 	Friction  float64 // μ of a taper's faces; 0: 0.15
+
+	Materials *material.Library // nil: the table of package material
 }
 
 // Load is what the joint carries in one load case. The zero value is no load.

@@ -271,7 +271,7 @@ func TestAnyInput(t *testing.T) {
 			}
 		}
 		if hit("names") {
-			k.ShaftMaterial, k.KeyMaterial = rapid.SampledFrom(append(metal.Names(), "", "x")).Draw(t, "shaft"), rapid.SampledFrom(append(metal.Names(), "")).Draw(t, "link")
+			k.ShaftMaterial, k.KeyMaterial = rapid.SampledFrom(append(metal.Names(nil), "", "x")).Draw(t, "shaft"), rapid.SampledFrom(append(metal.Names(nil), "")).Draw(t, "link")
 			k.Kind = Kind(rapid.SampledFrom(append(Kinds(), "", "x")).Draw(t, "kind"))
 		}
 		m, err := New(k)

@@ -36,10 +36,10 @@ func New(k Key) (*Model, error) {
 	if full.square() {
 		section = full.Side
 	}
-	m.shaft, _ = metal.Find(full.ShaftMaterial, section)
-	m.hub, _ = metal.Find(full.HubMaterial, (full.HubDiameter-section)/2)
+	m.shaft, _ = metal.Find(full.Materials, full.ShaftMaterial, section)
+	m.hub, _ = metal.Find(full.Materials, full.HubMaterial, (full.HubDiameter-section)/2)
 	if !full.square() {
-		m.link, _ = metal.Find(full.KeyMaterial, math.Max(full.Width, full.PinDiameter))
+		m.link, _ = metal.Find(full.Materials, full.KeyMaterial, math.Max(full.Width, full.PinDiameter))
 	}
 	m.geometry = m.newGeometry()
 	return m, nil

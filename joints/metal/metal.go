@@ -1,10 +1,10 @@
 package metal
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
-	"slices"
 
 	"gudgeon/joints/material"
 )
@@ -33,20 +33,22 @@ type bearing struct{ yield, ultimate float64 }
 // strength is not documented: a ring is not judged.
 const BearingSteel = "bearing steel"
 
-// Names lists what Find knows: package material's names and BearingSteel.
-func Names() []string { return append(material.Names(), BearingSteel) }
+// Names lists what Find knows: those of the library, nil for the table of package
+// material, and BearingSteel.
+func Names(from *material.Library) []string { return append(from.Names(), BearingSteel) }
 
 // ErrUnknown is the error of Find for a name that is not one of Names.
 var ErrUnknown = errors.New("metal: unknown name")
 
 // Find returns the metal of a name in a section, mm: the diameter or the thickness
-// that is heat-treated. The error is ErrUnknown, or says that the metal is not
-// documented in so thick a section. A strength that is not documented is 0.
-func Find(name string, section float64) (Metal, error) {
+// that is heat-treated. from is where it is looked up, nil for the table of package
+// material. The error is ErrUnknown, or says that the metal is not documented in so
+// thick a section. A strength that is not documented is 0.
+func Find(from *material.Library, name string, section float64) (Metal, error) {
 	if name == BearingSteel {
 		return Metal{Name: name, Family: material.Steel, Modulus: 208000, Poisson: 0.3, Thermal: 12.5e-6}, nil
 	}
-	m, ok := material.Find(name)
+	m, ok := from.Find(name)
 	if !ok {
 		return Metal{}, ErrUnknown
 	}
@@ -54,22 +56,16 @@ func Find(name string, section float64) (Metal, error) {
 	if !ok {
 		return Metal{}, fmt.Errorf("%s is documented to %g mm", name, m.LargestSection())
 	}
-	out := Metal{Name: name, Family: m.Family, Yield: g.Yield, Ultimate: g.Ultimate, Strength: g.Strength.String()}
-	out.complete(rowOf(name, m.Family))
+	out := Metal{Name: name, Family: m.Family, Modulus: m.Elastic.Modulus, Poisson: m.Elastic.Poisson, Thermal: m.Elastic.Expansion,
+		Yield: g.Yield, Ultimate: g.Ultimate, Strength: g.Strength.String()}
+	out.complete(rows[name])
 	return out, nil
 }
 
-// complete fills in the row r and what follows from the strength.
+// complete fills in the row r, or what follows from the strength.
 func (m *Metal) complete(r row) {
-	m.Modulus, m.Poisson, m.Thermal = r.modulus, r.poisson, r.thermal
-	m.Shear = r.shear
-	if m.Shear == 0 {
-		m.Shear = shearShare[m.Family] * m.Ultimate
-	}
-	m.Pressure, m.pressured = r.pressure, r.pressure > 0
-	if !m.pressured {
-		m.Pressure = m.Yield
-	}
+	m.Shear = cmp.Or(r.shear, shearShare[m.Family]*m.Ultimate)
+	m.Pressure, m.pressured = cmp.Or(r.pressure, m.Yield), r.pressure > 0
 	m.bearing = r.bearing
 	for i, b := range m.bearing {
 		if b == (bearing{}) {
@@ -99,39 +95,29 @@ func (m Metal) PressureSource() string {
 	return fmt.Sprintf("yield strength of %s (%s) for want of a planning value, common practice", m.Name, m.Strength)
 }
 
-// row is what material does not hold; a 0 is the family's or follows from the
-// strength.
+// row is what package material does not hold, MPa; a 0 follows from the strength.
 type row struct {
-	names                     []string
-	family                    material.Family
-	modulus, poisson, thermal float64
-	shear, pressure           float64
-	bearing                   [2]bearing
+	shear, pressure float64
+	bearing         [2]bearing
 }
 
-// rows by name; the last of each family serves all its other names.
-var rows = []row{
-	{[]string{"6061-T6"}, material.Aluminium, 68300, 0.33, 23.4e-6, 186, 260, [2]bearing{{345, 462}, {400, 607}}},
-	{[]string{"6082-T6"}, material.Aluminium, 70000, 0.33, 23.4e-6, 0, 260, [2]bearing{}},
-	{[]string{"2014-T6"}, material.Aluminium, 73000, 0.33, 22.5e-6, 269, 380, [2]bearing{{540, 670}, {620, 850}}},
-	{[]string{"7075-T6"}, material.Aluminium, 71000, 0.33, 23.2e-6, 296, 410, [2]bearing{{669, 807}, {786, 1000}}},
-	{nil, material.Aluminium, 70000, 0.33, 23.2e-6, 0, 0, [2]bearing{}},
-	{[]string{"4130 normalized"}, material.Steel, 200000, 0.32, 11.3e-6, 393, 600, [2]bearing{{}, {889, 1379}}},
-	{[]string{"25CrMo4+QT", "42CrMo4+QT", "34CrNiMo6+QT", "42CrMo4 surface hardened"}, material.Steel, 207000, 0.3, 11.5e-6, 0, 850, [2]bearing{}},
-	{nil, material.Steel, 207000, 0.3, 11.5e-6, 0, 0, [2]bearing{}},
-	{nil, material.Titanium, 114000, 0.31, 8.8e-6, 0, 0, [2]bearing{}},
+// rows by name.
+var rows = map[string]row{
+	"6061-T6":          {186, 260, [2]bearing{{345, 462}, {400, 607}}},
+	"6061-T6 extruded": {165, 260, [2]bearing{}},
+	"6061-T4":          {138, 0, [2]bearing{}},
+	"6061-O":           {83, 0, [2]bearing{}},
+	"6066-T6":          {200, 0, [2]bearing{}},
+	"6082-T6":          {0, 260, [2]bearing{}},
+	"7005-T6":          {215, 0, [2]bearing{}},
+	"7050-T74":         {296, 0, [2]bearing{{600, 760}, {700, 980}}},
+	"2014-T6":          {269, 380, [2]bearing{{540, 670}, {620, 850}}},
+	"7075-T6":          {296, 410, [2]bearing{{669, 807}, {786, 1000}}},
+	"4130 normalized":  {393, 600, [2]bearing{{}, {889, 1379}}},
+	"17-4PH H900":      {848, 0, [2]bearing{{1760, 2160}, {1930, 2620}}},
+
+	"25CrMo4+QT": {0, 850, [2]bearing{}}, "42CrMo4+QT": {0, 850, [2]bearing{}}, "34CrNiMo6+QT": {0, 850, [2]bearing{}}, "42CrMo4 surface hardened": {0, 850, [2]bearing{}},
 }
 
 // shearShare is τu/Rm without a row, from memory of MIL-HDBK-5J.
 var shearShare = map[material.Family]float64{material.Steel: 0.6, material.Aluminium: 0.6, material.Titanium: 0.61}
-
-// rowOf returns the row of a name, or its family's.
-func rowOf(name string, family material.Family) row {
-	var r row
-	for _, r = range rows {
-		if slices.Contains(r.names, name) || r.names == nil && r.family == family {
-			return r
-		}
-	}
-	return r
-}

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"gudgeon/joints/check"
+	"gudgeon/joints/material"
 	"gudgeon/joints/metal"
 	"gudgeon/joints/mistake"
 )
@@ -37,24 +38,24 @@ func (p Pin) mistakes() check.InputErrors {
 	if l.Between("bore", p.Bore, 0, mistake.LargestLength, "0, or leave it out, for a solid pin") && ok && p.Bore > 0.95*p.Diameter {
 		l.Misfit("bore", p.Bore, fmt.Sprintf("bore must leave a wall inside the diameter, %g mm", p.Diameter), "")
 	}
-	metalMistake(&l, "material", p.Material, p.Diameter)
+	metalMistake(&l, p.Materials, "material", p.Material, p.Diameter)
 	if p.Planes != 1 && p.Planes != 2 {
 		l.Misfit("planes", float64(p.Planes), "planes must be 1 or 2", "2 for an eye in a fork, 1 for two plates")
 	}
 	l.Between("gap", p.Gap, 0, mistake.LargestLength, "give the gap on each side in mm")
 	l.Between("design_factor", p.DesignFactor, 1, mistake.LargestFactor, "2 where the loads are known, 3 where they are not")
-	p.Middle.mistakes(&l, "middle.", p.Diameter, ok)
-	p.Outer.mistakes(&l, "outer.", p.Diameter, ok)
+	p.Middle.mistakes(&l, "middle.", p, ok)
+	p.Outer.mistakes(&l, "outer.", p, ok)
 	return l.Errors()
 }
 
-// mistakes notes what is wrong with one part; at is its path with a dot, pin tells
-// whether the diameter is sound.
-func (g Lug) mistakes(l *mistake.List, at string, diameter float64, pin bool) {
+// mistakes notes what is wrong with one part of p; at is its path with a dot, sound
+// tells whether the pin's diameter is.
+func (g Lug) mistakes(l *mistake.List, at string, p Pin, sound bool) {
 	l.Length(at+"thickness", g.Thickness, "give the thickness along the pin in mm")
-	hole := pin && l.Length(at+"hole", g.Hole, "leave it out where it is the pin's diameter")
-	if hole && (g.Hole < diameter || g.Hole > 2*diameter) {
-		l.Misfit(at+"hole", g.Hole, fmt.Sprintf("hole must lie between the pin's diameter, %g mm, and twice that", diameter), "")
+	hole := sound && l.Length(at+"hole", g.Hole, "leave it out where it is the pin's diameter")
+	if hole && (g.Hole < p.Diameter || g.Hole > 2*p.Diameter) {
+		l.Misfit(at+"hole", g.Hole, fmt.Sprintf("hole must lie between the pin's diameter, %g mm, and twice that", p.Diameter), "")
 		hole = false
 	}
 	// Closer to the hole than a hundredth of it no section is left to speak of.
@@ -64,7 +65,7 @@ func (g Lug) mistakes(l *mistake.List, at string, diameter float64, pin bool) {
 	if l.Length(at+"edge_distance", g.EdgeDistance, "give it from the middle of the hole to the free end, in mm") && hole && g.EdgeDistance < 0.505*g.Hole {
 		l.Misfit(at+"edge_distance", g.EdgeDistance, fmt.Sprintf("edge_distance must leave metal in front of the hole, radius %g mm", g.Hole/2), "1.5 holes or more are usual")
 	}
-	metalMistake(l, at+"material", g.Material, g.Thickness)
+	metalMistake(l, p.Materials, at+"material", g.Material, g.Thickness)
 	if l.Finite(at+"along[0]", g.Along.X, "give a direction") && l.Finite(at+"along[1]", g.Along.Y, "give a direction") &&
 		g.Along != (r2.Vec{}) && !(r2.Norm(g.Along) > 1e-9 && r2.Norm(g.Along) < 1e9) {
 		l.Misfit(at+"along[0]", r2.Norm(g.Along), "along must have a length that can be told from 0", "")
@@ -73,18 +74,18 @@ func (g Lug) mistakes(l *mistake.List, at string, diameter float64, pin bool) {
 
 // metalMistake notes a material that is missing, unknown, not documented so thick or
 // without a strength.
-func metalMistake(l *mistake.List, field, name string, section float64) {
+func metalMistake(l *mistake.List, from *material.Library, field, name string, section float64) {
 	if name == "" {
-		l.Missing(field, "material must be given", "", metal.Names()...)
+		l.Missing(field, "material must be given", "", metal.Names(from)...)
 		return
 	}
-	if !l.OneOf(field, name, metal.Names(), "material must be one of the table") || math.IsNaN(section) || math.IsInf(section, 0) {
+	if !l.OneOf(field, name, metal.Names(from), "material must be one of the table") || math.IsNaN(section) || math.IsInf(section, 0) {
 		return
 	}
-	switch m, err := metal.Find(name, section); {
+	switch m, err := metal.Find(from, name, section); {
 	case err != nil && !errors.Is(err, metal.ErrUnknown):
 		l.Misfit(field, section, "material must be documented for the section: "+err.Error(), "take another material")
-	case err == nil && m.Yield == 0:
+	case err == nil && (m.Yield == 0 || m.Ultimate == 0):
 		l.Add(field, check.DoesNotFit, "material must have a documented strength", fmt.Sprintf("that of %q is not", name), "take a material with one")
 	}
 }

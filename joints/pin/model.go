@@ -34,11 +34,11 @@ func New(p Pin) (*Model, error) {
 		return nil, errs
 	}
 	m := &Model{pin: full, given: p, section: section{full.Diameter, full.Bore}}
-	m.metal, _ = metal.Find(full.Material, full.Diameter)
+	m.metal, _ = metal.Find(full.Materials, full.Material, full.Diameter)
 	m.parts = [2]part{{name: "middle", lug: full.Middle}, {name: "outer", lug: full.Outer}}
 	for i := range m.parts {
 		g := &m.parts[i]
-		g.metal, _ = metal.Find(g.lug.Material, g.lug.Thickness)
+		g.metal, _ = metal.Find(full.Materials, g.lug.Material, g.lug.Thickness)
 	}
 	return m, nil
 }

@@ -1,6 +1,10 @@
 package pin
 
-import "gonum.org/v1/gonum/spatial/r2"
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"gudgeon/joints/material"
+)
 
 // Pin is a pin through two parts. Lengths mm. The zero value is no joint: Diameter,
 // Material and the parts have no default.
@@ -14,6 +18,8 @@ type Pin struct {
 	Outer    Lug     // one leg of the fork, or the other plate
 
 	DesignFactor float64 // Nd, on ultimate strength: 2 where loads are known, 3 where not; 0: 2
+
+	Materials *material.Library // nil: the table of package material
 }
 
 // Lug is a part around its hole.

@@ -483,7 +483,7 @@ func TestAnyInput(t *testing.T) {
 			}
 		}
 		if hit("names") {
-			p.Material, p.Middle.Material = rapid.SampledFrom(append(metal.Names(), "", "x")).Draw(t, "pin"), rapid.SampledFrom(append(metal.Names(), "")).Draw(t, "middle")
+			p.Material, p.Middle.Material = rapid.SampledFrom(append(metal.Names(nil), "", "x")).Draw(t, "pin"), rapid.SampledFrom(append(metal.Names(nil), "")).Draw(t, "middle")
 			p.Planes = rapid.IntRange(-1, 3).Draw(t, "planes")
 		}
 		m, err := New(p)

@@ -1,5 +1,7 @@
 package pressfit
 
+import "gudgeon/joints/material"
+
 // Spread is the least and the largest of a value.
 type Spread struct{ Min, Max float64 }
 
@@ -37,6 +39,8 @@ type Fit struct {
 	Ring      Ring
 	Raceway   float64 // De of an OuterRing, Fi of an InnerRing
 	Clearance Spread  // radial clearance of the bearing before the fit; zero: not told
+
+	Materials *material.Library // nil: the table of package material
 }
 
 // Load is what the fit carries in one load case. The zero value is no load.

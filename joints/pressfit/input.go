@@ -8,6 +8,7 @@ import (
 
 	"gudgeon/joints/check"
 	"gudgeon/joints/iso286"
+	"gudgeon/joints/material"
 	"gudgeon/joints/metal"
 	"gudgeon/joints/mistake"
 )
@@ -47,8 +48,8 @@ func (f Fit) mistakes() check.InputErrors {
 	f.classMistakes(&l, ok)
 	f.ringMistakes(&l, ok)
 	f.wallMistakes(&l, ok)
-	metalMistake(&l, "hub_material", f.HubMaterial, (f.LargestOuterDiameter-f.Diameter)/2)
-	metalMistake(&l, "shaft_material", f.ShaftMaterial, f.Diameter-f.Bore)
+	metalMistake(&l, f.Materials, "hub_material", f.HubMaterial, (f.LargestOuterDiameter-f.Diameter)/2)
+	metalMistake(&l, f.Materials, "shaft_material", f.ShaftMaterial, f.Diameter-f.Bore)
 	for _, r := range []struct {
 		field string
 		v     float64
@@ -139,15 +140,15 @@ func (f Fit) wallMistakes(l *mistake.List, sized bool) {
 }
 
 // metalMistake notes a material that is missing, unknown or not documented so thick.
-func metalMistake(l *mistake.List, field, name string, section float64) {
+func metalMistake(l *mistake.List, from *material.Library, field, name string, section float64) {
 	if name == "" {
-		l.Missing(field, field+" must be given", "", metal.Names()...)
+		l.Missing(field, field+" must be given", "", metal.Names(from)...)
 		return
 	}
-	if !l.OneOf(field, name, metal.Names(), field+" must be one of the table") || math.IsNaN(section) || math.IsInf(section, 0) {
+	if !l.OneOf(field, name, metal.Names(from), field+" must be one of the table") || math.IsNaN(section) || math.IsInf(section, 0) {
 		return
 	}
-	if _, err := metal.Find(name, section); err != nil && !errors.Is(err, metal.ErrUnknown) {
+	if _, err := metal.Find(from, name, section); err != nil && !errors.Is(err, metal.ErrUnknown) {
 		l.Misfit(field, section, field+" must be documented for the section: "+err.Error(), "take another material")
 	}
 }

@@ -35,8 +35,8 @@ func New(f Fit) (*Model, error) {
 		return nil, errs
 	}
 	m := &Model{fit: full, given: f}
-	m.hub, _ = metal.Find(full.HubMaterial, (full.LargestOuterDiameter-full.Diameter)/2)
-	m.shaft, _ = metal.Find(full.ShaftMaterial, full.Diameter-full.Bore)
+	m.hub, _ = metal.Find(full.Materials, full.HubMaterial, (full.LargestOuterDiameter-full.Diameter)/2)
+	m.shaft, _ = metal.Find(full.Materials, full.ShaftMaterial, full.Diameter-full.Bore)
 	m.small = cylinders{full.Diameter, full.OuterDiameter, full.Bore, m.hub.Modulus, m.hub.Poisson, m.shaft.Modulus, m.shaft.Poisson}
 	m.big = m.small
 	m.big.outer = full.LargestOuterDiameter

@@ -423,7 +423,7 @@ func TestAnyInput(t *testing.T) {
 		if hit("names") {
 			f.Hole, f.Shaft = rapid.SampledFrom([]string{"", "H7", "bearing", "h6", "x", "M6"}).Draw(t, "hole"), rapid.SampledFrom([]string{"", "js6", "bearing", "j7"}).Draw(t, "shaft")
 			f.Ring = rapid.SampledFrom([]Ring{"", OuterRing, InnerRing, "x"}).Draw(t, "ring")
-			f.HubMaterial = rapid.SampledFrom(append(metal.Names(), "", "x")).Draw(t, "hub")
+			f.HubMaterial = rapid.SampledFrom(append(metal.Names(nil), "", "x")).Draw(t, "hub")
 			f.Temperatures = rapid.SliceOfN(rapid.Float64Range(-100, 200), 0, 3).Draw(t, "temperatures")
 		}
 		m, err := New(f)
