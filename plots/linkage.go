@@ -22,6 +22,8 @@ type Linkage struct {
 	WheelRadius float64 // around Axle; 0: the wheel is not drawn
 	Front       *Wheel  // nil: not drawn
 
+	Acting Acting // chain, instant centre and forces at the first position
+
 	// Poses are the positions, the first of them drawn solid and on top,
 	// the others faded beneath.
 	Poses []Pose
@@ -92,6 +94,9 @@ func (lk Linkage) check() error {
 			return fmt.Errorf("%s refers to point %d of %d", n.by, n.index, len(lk.Points))
 		}
 	}
+	if err := lk.Acting.check(len(lk.Links)); err != nil {
+		return err
+	}
 	return lk.checkWheels()
 }
 
@@ -131,6 +136,7 @@ func (lk Linkage) indices() []reference {
 // cleaned is a copy whose texts are fit to be drawn.
 func (lk Linkage) cleaned() Linkage {
 	lk.X, lk.Y = clean(lk.X), clean(lk.Y)
+	lk.Acting = lk.Acting.cleaned()
 	lk.Points = slices.Clone(lk.Points)
 	for i, n := range lk.Points {
 		lk.Points[i] = pointType.shorten(clean(n), pointNameMost)

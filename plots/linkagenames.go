@@ -63,7 +63,7 @@ func (sc *scene) obstacles() []obstacle {
 	for _, w := range sc.wheels() {
 		out = append(out, circleObstacles(sc.at(w.At), vg.Length(w.Radius)*sc.scale)...)
 	}
-	return out
+	return append(out, sc.actingObstacles()...)
 }
 
 // circleObstacles are the pieces of a thin circle.
@@ -109,6 +109,7 @@ func (sc *scene) tags() []tag {
 		out = append(out, t)
 	}
 	out = append(out, sc.poseTags(centre)...)
+	out = append(out, sc.actingTags()...)
 	return slices.DeleteFunc(out, func(t tag) bool { return t.text == "" })
 }
 

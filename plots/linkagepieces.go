@@ -22,8 +22,10 @@ func (sc *scene) pieces(page draw.Canvas) []piece {
 	for i := len(sc.poses) - 1; i > 0; i-- {
 		add(nil, func(c draw.Canvas) { sc.drawBeneath(c, i) })
 	}
+	sc.chainPieces(add)
 	sc.memberPieces(add)
 	sc.pinPieces(add)
+	sc.forcePieces(add)
 	names := sc.names()
 	sc.namePieces(names, add)
 	add(nil, func(c draw.Canvas) {

@@ -69,6 +69,7 @@ func (lk Linkage) sheet() *linkageSheet {
 		s.y.add(w.At.Y - w.Radius)
 		s.y.add(w.At.Y + w.Radius)
 	}
+	lk.Acting.makeRoom(&s.x, &s.y)
 	return s
 }
 

@@ -177,6 +177,8 @@ var linkageSamples = []sample{
 		lk.Subtitle = "Tarn 153 on its wheels"
 		return lk.Figure()
 	}},
+	{"linkage-acting", func() (*Figure, error) { return acted(r2.Vec{X: 300, Y: 60}).Figure() }},
+	{"linkage-acting-far", func() (*Figure, error) { return acted(r2.Vec{X: 30_000, Y: -900}).Figure() }},
 	{"linkage-rear-wheel", func() (*Figure, error) {
 		lk := weir().posed(2)
 		lk.WheelRadius = 354

@@ -58,6 +58,9 @@ const (
 	dotRadius      = vg.Length(2)
 	wheelWidth     = vg.Length(1)
 	groundWidth    = vg.Length(1)
+	chainWidth     = vg.Length(1.3)
+	arrowWidth     = vg.Length(2)
+	arrowHead      = vg.Length(9)
 	shockBody      = vg.Length(8)
 	shockShaft     = vg.Length(2.6)
 	shockEye       = vg.Length(7) // from a mount to the body
@@ -65,6 +68,12 @@ const (
 	railBeyond     = vg.Length(7) // its ends
 	carriageLength = vg.Length(15)
 	carriageWidth  = vg.Length(9.5)
+)
+
+// Dashes of what is no part of the frame, pt.
+var (
+	chainDashes  = []vg.Length{1.5, 1.8} // of sprockets
+	centreDashes = []vg.Length{5, 3}
 )
 
 // How much of an ink shows.

@@ -18,7 +18,12 @@ type drawOptions struct {
 	input   inputOptions
 	output  pictureOptions
 	at      places
+	atGiven bool // --at was given: with a load case these lie beneath its position
 	wheels  bool
+	chain   bool
+	centre  bool
+	load    string // the load case whose forces are drawn; "" none
+	gear    gears
 	animate bool
 }
 
@@ -31,24 +36,35 @@ func newDraw(a *app) *cobra.Command {
 		GroupID: groupLinkage,
 		Long: "FILE is a design file, - for standard input, or example:freshet.\n" +
 			"The first position is drawn solid, the others faded beneath it. With --animate the solid one moves through the\n" +
-			"travel and back in any browser, and stands still for who asks their system for less motion.",
+			"travel and back in any browser, and stands still for who asks their system for less motion.\n" +
+			"Chain, instant centre and forces are drawn at the first position; --case puts that of the load case first.",
 		Example: "gudgeon draw example:freshet\n" +
 			"gudgeon draw example:freshet --at 0,30%,120 -o linkage.png\n" +
+			"gudgeon draw example:freshet --wheels --chain --centre --at 30%\n" +
+			"gudgeon draw example:freshet --case landing\n" +
 			"gudgeon draw example:freshet --animate --wheels\n" +
 			"gudgeon draw example:freshet -o - > linkage.svg",
 		Args: oneFile,
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(cmd *cobra.Command, args []string) error {
 			o.input.file = args[0]
+			o.atGiven = cmd.Flags().Changed("at")
 			return a.draw(o)
 		},
 	}
-	cmd.Flags().Var(&o.at, "at", "positions: mm of travel, or % of it")
-	cmd.Flags().BoolVar(&o.wheels, "wheels", false, "draw the wheels too")
-	cmd.Flags().BoolVar(&o.animate, "animate", false, "an SVG that moves by itself")
+	f := cmd.Flags()
+	f.Var(&o.at, "at", "positions: mm of travel, or % of it")
+	f.BoolVar(&o.wheels, "wheels", false, "draw the wheels and the ground too")
+	f.BoolVar(&o.chain, "chain", false, "draw the upper run of the chain")
+	f.BoolVar(&o.centre, "centre", false, "draw the instant centre of the wheel's link, with the line to it from the axle")
+	f.Var(&word{&o.load, "NAME"}, "case", "draw the forces of this load case to scale, at its position")
+	f.Var(&o.gear, "gear", "the chain's gear (default the load case's or the design's)")
+	f.BoolVar(&o.animate, "animate", false, "an SVG that moves by itself")
 	o.output.add(cmd)
 	o.input.addVariant(cmd)
-	group(cmd, "Result", "at", "wheels", "animate", "format", "output")
-	group(cmd, "Design", "variant")
+	group(cmd, "Result", "at", "wheels", "chain", "centre", "case", "animate", "format", "output")
+	group(cmd, "Design", "variant", "gear")
+	cmd.RegisterFlagCompletionFunc("case", completeCase)
+	cmd.RegisterFlagCompletionFunc("gear", completeGear)
 	return cmd
 }
 
@@ -103,6 +119,9 @@ func (a *app) draw(o *drawOptions) error {
 		return inputProblem(diag.Diagnostic{Code: "wrong-value", Message: "--animate draws an SVG",
 			Found: "asked for is " + kind, Hint: "leave --animate out, or give -o a name that ends in .svg"})
 	}
+	if err := o.together(); err != nil {
+		return err
+	}
 	f, err := a.loadFamily(o.input)
 	if err != nil {
 		return err
@@ -118,6 +137,22 @@ func (a *app) draw(o *drawOptions) error {
 		return err
 	}
 	return a.deliverPictures(o.output, f.first(), pictures)
+}
+
+// together refuses flags that ask for what one drawing cannot show.
+func (o *drawOptions) together() error {
+	wrong := ""
+	switch {
+	case o.animate && (o.chain || o.centre || o.load != ""):
+		wrong = "--animate draws links and wheels alone; leave --chain, --centre and --case out"
+	case o.gear.several():
+		wrong = "a drawing shows one gear"
+	case o.gear.value != nil && !o.chain:
+		wrong = "--gear is the gear of --chain"
+	default:
+		return nil
+	}
+	return inputProblem(diag.Diagnostic{Code: "wrong-value", Message: wrong})
 }
 
 // picture draws the linkage of one variant, still or moving.
@@ -142,7 +177,10 @@ func (o *drawOptions) figure(l *loaded) (*plots.Figure, error) {
 		return nil, err
 	}
 	drawing.Subtitle = fmt.Sprintf("%s in %.1f mm of wheel travel, solid at %s; equal scale on both axes",
-		numberWord(len(o.at.value), "position"), full, drawing.Poses[0].Label)
+		numberWord(len(drawing.Poses), "position"), full, drawing.Poses[0].Label)
+	if err := o.addActing(l, m, &drawing); err != nil {
+		return nil, err
+	}
 	figure, err := drawing.Figure()
 	if err != nil {
 		return nil, l.located(err)
@@ -155,7 +193,18 @@ func (o *drawOptions) drawing(l *loaded, m *kinematics.Model) (plots.Linkage, er
 	_, full := m.Reach()
 	drawing := linkageShape(l.design.Kinematics)
 	drawing.Caption = plots.Caption{Title: l.title() + ": linkage"}
-	for _, at := range o.at.value {
+	places := o.at.value
+	if o.load != "" {
+		at, err := l.placeOfCase(o.load)
+		if err != nil {
+			return plots.Linkage{}, err
+		}
+		if !o.atGiven {
+			places = nil
+		}
+		places = append([]kinematics.Travel{at}, places...)
+	}
+	for _, at := range places {
 		pose, err := pose(m, at, full)
 		if err != nil {
 			return plots.Linkage{}, err
