@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
+
+	"gudgeon/joints/check"
 )
 
 // Factors that a demand is raised by, and margins.
@@ -26,12 +28,28 @@ type Chain struct {
 	ClampNeeded   float64 // R2: FK req
 	ThermalLoss   float64 // R4, the largest over the temperatures
 	ThermalGain   float64 // and the largest gain
-	PreloadNeeded Range   // R5, R6: FM min, FM max = αA·FM min; Nominal is not used
+	PreloadNeeded Range   // R5, R6: FM min, FM max = αA·FM min; no nominal
 
 	BoltForce                    float64 // R8: FS max
 	Tension, Torsion, Equivalent float64 // σz, kτ·τ, σred
 	Amplitude, AmplitudeLimit    float64 // R9; the limit is 0 where it is not known
 	Residual                     float64 // R12: FK res, the least clamp that is left; may be negative
+}
+
+// Quantities lists the steps by the names they have in an output, with their number in
+// the guideline where they have one: forces N, stresses MPa.
+func (c Chain) Quantities() []check.Quantity {
+	return []check.Quantity{
+		{Name: "r1.scatter", Value: c.Scatter},
+		{Name: "slip_demand", Value: c.SlipDemand, Unit: "N"}, {Name: "gap_demand", Value: c.GapDemand, Unit: "N"},
+		{Name: "r2.clamp_needed", Value: c.ClampNeeded, Unit: "N"},
+		{Name: "r4.thermal_loss", Value: c.ThermalLoss, Unit: "N"}, {Name: "r4.thermal_gain", Value: c.ThermalGain, Unit: "N"},
+		{Name: "r5.preload_needed_min", Value: c.PreloadNeeded.Min, Unit: "N"}, {Name: "r6.preload_needed_max", Value: c.PreloadNeeded.Max, Unit: "N"},
+		{Name: "r8.bolt_force", Value: c.BoltForce, Unit: "N"}, {Name: "r8.tension", Value: c.Tension, Unit: "MPa"},
+		{Name: "r8.torsion", Value: c.Torsion, Unit: "MPa"}, {Name: "r8.equivalent", Value: c.Equivalent, Unit: "MPa"},
+		{Name: "r9.amplitude", Value: c.Amplitude, Unit: "MPa"}, {Name: "r9.amplitude_limit", Value: c.AmplitudeLimit, Unit: "MPa"},
+		{Name: "r12.residual_clamp", Value: c.Residual, Unit: "N"},
+	}
 }
 
 // Chain works a load through the steps.

@@ -124,7 +124,7 @@ func (m *Model) pressureCheck(c Chain, _ Load) (worst check.Check, ok bool) {
 
 func (m *Model) stripCheck(c Chain, _ Load) (check.Check, bool) {
 	s := m.geometry.Strip
-	if !m.isTapped() || s.Past != "" || s.Weaker() == 0 {
+	if !m.isTapped() || s.Past != "" {
 		return check.Check{}, false
 	}
 	k := check.New("thread stripping", stripMargin*c.BoltForce, s.Weaker(), "N")

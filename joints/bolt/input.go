@@ -272,7 +272,9 @@ func (b Bolt) tappedMistakes(l *mistake.List) {
 		}
 		return
 	}
-	l.Length("engagement", b.Engagement, "give the length of thread in the tapped part in mm")
+	if l.Length("engagement", b.Engagement, "give the length of thread in the tapped part in mm") && b.Pitch > 0 && b.Engagement < 2*runOut*b.Pitch {
+		l.Misfit("engagement", b.Engagement, fmt.Sprintf("engagement must be at least %.4g mm: %g pitches of it do not carry", 2*runOut*b.Pitch, runOut), "one diameter in steel, 1.5 to 2 in aluminium")
+	}
 	if l.Optional("boss", b.Boss, 0.001, mistake.LargestLength, "leave it out for a wide part") && b.Boss != 0 && b.Boss <= b.Diameter {
 		l.Misfit("boss", b.Boss, fmt.Sprintf("boss must be larger than the thread, %g mm", b.Diameter), "")
 	}

@@ -182,7 +182,6 @@ func TestLargestTorque(t *testing.T) {
 		limit string
 		check string
 	}{{strong, "yield of the bolt", "assembly preload"}, {soft, "pressure on the", "pressure"}, {short, "stripping of the internal thread", "thread stripping"}} {
-		c.bolt.Temperatures = []float64{20}
 		m := prepared(t, c.bolt)
 		g := m.Geometry()
 		k, ok := find(m.Checks(Load{}), c.check)
@@ -327,6 +326,7 @@ func TestMistakes(t *testing.T) {
 		{"twice", func(b *Bolt) { b.Temperatures = []float64{0, 0} }, "temperatures[1]", check.DoesNotFit, "once"},
 		{"hot", func(b *Bolt) { b.Temperatures = []float64{500} }, "temperatures[0]", check.OutOfRange, "150"},
 		{"no engagement", func(b *Bolt) { b.Engagement = 0 }, "engagement", check.OutOfRange, "greater than 0"},
+		{"short engagement", func(b *Bolt) { b.Engagement = 1.9 }, "engagement", check.DoesNotFit, "do not carry"},
 		{"engagement in a nut", func(b *Bolt) { b.TappedMaterial, b.Boss = "", 0 }, "engagement", check.DoesNotFit, "tapped_material"},
 		{"narrow boss", func(b *Bolt) { b.Boss = 7 }, "boss", check.DoesNotFit, "larger than the thread"},
 		{"tapped band", func(b *Bolt) { b.TappedMaterial = "steel HB 230-260" }, "tapped_material", check.DoesNotFit, "documented strength"},
@@ -504,6 +504,11 @@ func TestAnyInput(t *testing.T) {
 		for _, l := range loads {
 			if errs := CheckLoad(l); errs != nil {
 				t.Fatal(errs)
+			}
+			for _, q := range m.Chain(l).Quantities() {
+				if math.IsNaN(q.Value) || math.IsInf(q.Value, 0) {
+					t.Fatalf("%s is %g", q.Name, q.Value)
+				}
 			}
 			for _, c := range m.Checks(l) {
 				if _, err := json.Marshal(c); err != nil || !(c.Safety >= 0) {

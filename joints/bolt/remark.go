@@ -100,8 +100,6 @@ func (m *Model) stripRemark() string {
 		return ""
 	case g.Strip.Past != "":
 		return fmt.Sprintf("thread stripping is not judged: %s; with the value at the end of the range the %s would shear at %.4g N", g.Strip.Past, g.Strip.Governs(), g.Strip.Weaker())
-	case g.Strip.Weaker() == 0:
-		return fmt.Sprintf("thread stripping is not judged: %.4g mm engaged are not more than the 0.8 pitches that do not carry; nothing holds", m.bolt.Engagement)
 	case g.Strip.Weaker() < g.Strip.Break:
 		return fmt.Sprintf("strip governs: overtightened, the %s shears at %.4g N before the bolt breaks at %.4g N; %.4g mm of engagement would turn that round, %.4g mm are there",
 			g.Strip.Governs(), g.Strip.Weaker(), g.Strip.Break, g.EngagementNeeded, m.bolt.Engagement)

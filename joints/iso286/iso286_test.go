@@ -216,3 +216,18 @@ func TestEveryClass(t *testing.T) {
 		}
 	}
 }
+
+// Whatever is written, Parse refuses it or gives a class that writes itself so and has
+// limits.
+func TestParseAnything(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.OneOf(rapid.String(), rapid.StringMatching(`[a-zA-Z]{1,2}[0-9]{1,3}`)).Draw(t, "text")
+		c, err := Parse(text)
+		if err != nil {
+			return
+		}
+		if l, ok := c.Limits(25); c.String() != text || !ok || !(l.Upper > l.Lower) {
+			t.Fatalf("%q: %+v, %+v", text, c, l)
+		}
+	})
+}

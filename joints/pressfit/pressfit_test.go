@@ -465,3 +465,11 @@ func TestModelIsConstant(t *testing.T) {
 		t.Error("a second call differs from the first")
 	}
 }
+
+func TestMicrons(t *testing.T) {
+	for mm, want := range map[float64]string{0.0123: "12.3", -0.0000004: "0.0", math.Copysign(0, -1): "0.0", -0.00126: "-1.3"} {
+		if got := microns(mm); got != want {
+			t.Errorf("%g mm is written %s", mm, got)
+		}
+	}
+}

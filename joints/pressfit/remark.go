@@ -2,6 +2,7 @@ package pressfit
 
 import (
 	"fmt"
+	"math"
 	"strings"
 )
 
@@ -36,7 +37,7 @@ func (m *Model) looseRemark() string {
 	var at []string
 	for _, s := range m.geometry.At {
 		if s.Interference.Min <= 0 {
-			at = append(at, fmt.Sprintf("%g °C (%.1f to %.1f µm)", s.Celsius, 1000*s.Interference.Min, 1000*s.Interference.Max))
+			at = append(at, fmt.Sprintf("%g °C (%s to %s µm)", s.Celsius, microns(s.Interference.Min), microns(s.Interference.Max)))
 		}
 	}
 	if len(at) == 0 {
@@ -68,7 +69,7 @@ func (m *Model) clearanceRemark() string {
 	negative := false
 	for _, s := range m.geometry.At {
 		negative = negative || s.Clearance.Min < 0
-		at = append(at, fmt.Sprintf("%.1f to %.1f µm at %g °C", 1000*s.Clearance.Min, 1000*s.Clearance.Max, s.Celsius))
+		at = append(at, fmt.Sprintf("%s to %s µm at %g °C", microns(s.Clearance.Min), microns(s.Clearance.Max), s.Celsius))
 	}
 	out := "radial clearance left: " + strings.Join(at, ", ")
 	if negative {
@@ -115,3 +116,6 @@ func (m *Model) gripRemark(loads []Load) string {
 	}
 	return ""
 }
+
+// microns writes mm as µm with one decimal, never -0.0.
+func microns(mm float64) string { return fmt.Sprintf("%.1f", math.Round(10000*mm)/10+0) }
