@@ -190,7 +190,7 @@ func (m *Model) acrossChecks(c Chain, load Load) []check.Check {
 		load.across(), m.bolt.Across.Planes, s.moment/1000, s.axial, s.diameter)
 	y.Remedy = "keep the faces from slipping, a thicker axle, a plain shank in the planes"
 	multiple := s.multiple(m.class.Ultimate, m.class.Shear*m.class.Ultimate)
-	u := check.New("axle ultimate", 1, math.Min(multiple, check.MaxSafety), "times the load")
+	u := check.New("axle ultimate", 1, math.Min(multiple, check.MaxSafety), "")
 	u.Part, u.Source = "axle", "NASA-STD-5020A, tension, bending and shear together, from memory"
 	u.Method = fmt.Sprintf("the multiple of the load that breaks the axle; class %s, %g MPa", m.class.Name, m.class.Ultimate)
 	u.Remedy = y.Remedy
