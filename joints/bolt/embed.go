@@ -1,7 +1,5 @@
 package bolt
 
-import "fmt"
-
 // Roughness is the class of Rz of the faces in a stack.
 type Roughness string
 
@@ -32,16 +30,4 @@ func flattening(r Roughness, shear bool, seats, inner int) float64 {
 		row = embeddings[r][1]
 	}
 	return (row.thread + float64(seats)*row.seat + float64(inner)*row.inner) / 1000
-}
-
-// ParseRoughness returns the class of a name; "" is Medium.
-func ParseRoughness(name string) (Roughness, error) {
-	r := Roughness(name)
-	if name == "" {
-		return Medium, nil
-	}
-	if _, ok := embeddings[r]; !ok {
-		return "", fmt.Errorf("%q is not fine, medium or rough", name)
-	}
-	return r, nil
 }

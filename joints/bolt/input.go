@@ -1,13 +1,11 @@
 package bolt
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"slices"
 
 	"gudgeon/joints/check"
-	"gudgeon/joints/material"
 	"gudgeon/joints/metal"
 	"gudgeon/joints/mistake"
 )
@@ -197,7 +195,7 @@ func (b Bolt) stackMistakes(l *mistake.List) {
 				l.Misfit(at("inner_diameter"), y.InnerDiameter, fmt.Sprintf("inner_diameter must let the bolt through, %g mm", b.Diameter), "")
 			}
 		}
-		metalMistake(l, b.Materials, at("material"), y.Material, y.section())
+		metal.Check(l, b.Materials, at("material"), y.Material, y.section(), metal.Constants)
 		l.Optional(at("pressure"), y.Pressure, 1, mistake.LargestStress, "give it in MPa, or leave it out")
 		length += y.Length
 	}
@@ -208,23 +206,6 @@ func (b Bolt) stackMistakes(l *mistake.List) {
 
 // section is what cools like the layer: its wall.
 func (y Layer) section() float64 { return math.Max((y.OuterDiameter-y.InnerDiameter)/2, 0) }
-
-// metalMistake notes a material that is missing, unknown or not documented so thick.
-func metalMistake(l *mistake.List, from *material.Library, field, name string, section float64) {
-	if name == "" {
-		l.Missing(field, "material must be given", "", metal.Names(from)...)
-		return
-	}
-	if !l.OneOf(field, name, metal.Names(from), "material must be one of the table") {
-		return
-	}
-	if math.IsNaN(section) || math.IsInf(section, 0) {
-		return // the lengths are at fault
-	}
-	if _, err := metal.Find(from, name, section); err != nil && !errors.Is(err, metal.ErrUnknown) {
-		l.Misfit(field, section, "material must be documented for the section: "+err.Error(), "take another material")
-	}
-}
 
 // tighteningMistakes judges friction, tool and torque.
 func (b Bolt) tighteningMistakes(l *mistake.List) {
@@ -278,10 +259,7 @@ func (b Bolt) tappedMistakes(l *mistake.List) {
 	if l.Optional("boss", b.Boss, 0.001, mistake.LargestLength, "leave it out for a wide part") && b.Boss != 0 && b.Boss <= b.Diameter {
 		l.Misfit("boss", b.Boss, fmt.Sprintf("boss must be larger than the thread, %g mm", b.Diameter), "")
 	}
-	metalMistake(l, b.Materials, "tapped_material", b.TappedMaterial, math.Max((b.Boss-b.Diameter)/2, b.Diameter))
-	if m, err := metal.Find(b.Materials, b.TappedMaterial, b.Diameter); err == nil && m.Ultimate == 0 && !l.Blames("tapped_material") {
-		l.Add("tapped_material", check.DoesNotFit, "tapped_material must have a documented strength", fmt.Sprintf("that of %q is not", b.TappedMaterial), "take a material with one")
-	}
+	metal.Check(l, b.Materials, "tapped_material", b.TappedMaterial, math.Max((b.Boss-b.Diameter)/2, b.Diameter), metal.Ultimate)
 }
 
 // acrossMistakes judges the axle as a pin.

@@ -1,12 +1,10 @@
 package key
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
 	"gudgeon/joints/check"
-	"gudgeon/joints/material"
 	"gudgeon/joints/metal"
 	"gudgeon/joints/mistake"
 )
@@ -69,10 +67,10 @@ func (k Key) partMistakes(l *mistake.List) {
 	if l.Length("hub_diameter", k.HubDiameter, "give the outside diameter of the hub in mm") && k.HubDiameter < 1.02*inside {
 		l.Misfit("hub_diameter", k.HubDiameter, fmt.Sprintf("hub_diameter must leave a wall around %.4g mm", inside), "")
 	}
-	metalMistake(l, k.Materials, "shaft_material", k.ShaftMaterial, section)
-	metalMistake(l, k.Materials, "hub_material", k.HubMaterial, (k.HubDiameter-section)/2)
+	metal.Check(l, k.Materials, "shaft_material", k.ShaftMaterial, section, metal.Yield)
+	metal.Check(l, k.Materials, "hub_material", k.HubMaterial, (k.HubDiameter-section)/2, metal.Yield)
 	if !k.square() {
-		metalMistake(l, k.Materials, "key_material", k.KeyMaterial, math.Max(k.Width, k.PinDiameter))
+		metal.Check(l, k.Materials, "key_material", k.KeyMaterial, math.Max(k.Width, k.PinDiameter), metal.Yield)
 	}
 }
 
@@ -140,24 +138,6 @@ func (k Key) squareMistakes(l *mistake.List) {
 		l.Between("press_on", k.PressOn, 1, mistake.LargestForce, hint)
 	}
 	l.Between("friction", k.Friction, 0.02, 1, "0.1 greased to 0.2 dry")
-}
-
-// metalMistake notes a material that is missing, unknown, not documented so thick or
-// without a strength.
-func metalMistake(l *mistake.List, from *material.Library, field, name string, section float64) {
-	if name == "" {
-		l.Missing(field, field+" must be given", "", metal.Names(from)...)
-		return
-	}
-	if !l.OneOf(field, name, metal.Names(from), field+" must be one of the table") || math.IsNaN(section) || math.IsInf(section, 0) {
-		return
-	}
-	switch m, err := metal.Find(from, name, section); {
-	case err != nil && !errors.Is(err, metal.ErrUnknown):
-		l.Misfit(field, section, field+" must be documented for the section: "+err.Error(), "take another material")
-	case err == nil && m.Yield == 0:
-		l.Add(field, check.DoesNotFit, field+" must have a documented strength", fmt.Sprintf("that of %q is not", name), "take a material with one")
-	}
 }
 
 // CheckLoad returns the mistakes of a load, nil where it is taken.

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"gudgeon/joints/material"
+	"gudgeon/joints/mistake"
 )
 
 // Every name has constants that can be computed with, in its smallest section.
@@ -73,5 +74,41 @@ func TestBearing(t *testing.T) {
 	m, _ = Find(nil, "6082-T6", 20)
 	if y, u := m.Bearing(2); y != 375 || u != 442.5 {
 		t.Errorf("6082-T6: %g, %g", y, u)
+	}
+}
+
+func TestCheck(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		section float64
+		need    Need
+		want    string
+	}{
+		{"", 5, Constants, "stack[1].material: material must be given"},
+		{"cheese", 5, Constants, `stack[1].material: material must be a material of the table (this is "cheese")`},
+		{"7075-T6", 500, Constants, "stack[1].material: material must be documented for the section: 7075-T6 is documented to 200 mm (this is 500)"},
+		{BearingSteel, 5, Yield, `stack[1].material: material must have a documented strength (that of "bearing steel" is not)`},
+		{BearingSteel, 5, Constants, ""}, {"7075-T6", 5, Ultimate, ""}, {"7075-T6", math.NaN(), Ultimate, ""}, {"7075-T6", math.Inf(1), Yield, ""},
+	} {
+		var l mistake.List
+		Check(&l, nil, "stack[1].material", c.name, c.section, c.need)
+		got := ""
+		if err := l.Err(); err != nil {
+			got = err.Error()
+		}
+		if got != c.want {
+			t.Errorf("got %q, want %q", got, c.want)
+		}
+	}
+	// Without an ultimate strength a metal of one's own has no net section.
+	own, _ := material.Values{Name: "mystery", Family: "steel", Yield: 200}.Material()
+	library, _ := material.NewLibrary(own)
+	var l mistake.List
+	Check(&l, library, "material", "mystery", 5, Yield)
+	if l.Err() != nil {
+		t.Error(l.Err())
+	}
+	if Check(&l, library, "material", "mystery", 5, Ultimate); l.Err() == nil {
+		t.Error("an ultimate strength that is not told is taken")
 	}
 }

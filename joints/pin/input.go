@@ -1,14 +1,12 @@
 package pin
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"gudgeon/joints/check"
-	"gudgeon/joints/material"
 	"gudgeon/joints/metal"
 	"gudgeon/joints/mistake"
 )
@@ -38,7 +36,7 @@ func (p Pin) mistakes() check.InputErrors {
 	if l.Between("bore", p.Bore, 0, mistake.LargestLength, "0, or leave it out, for a solid pin") && ok && p.Bore > 0.95*p.Diameter {
 		l.Misfit("bore", p.Bore, fmt.Sprintf("bore must leave a wall inside the diameter, %g mm", p.Diameter), "")
 	}
-	metalMistake(&l, p.Materials, "material", p.Material, p.Diameter)
+	metal.Check(&l, p.Materials, "material", p.Material, p.Diameter, metal.Ultimate)
 	if p.Planes != 1 && p.Planes != 2 {
 		l.Misfit("planes", float64(p.Planes), "planes must be 1 or 2", "2 for an eye in a fork, 1 for two plates")
 	}
@@ -65,28 +63,10 @@ func (g Lug) mistakes(l *mistake.List, at string, p Pin, sound bool) {
 	if l.Length(at+"edge_distance", g.EdgeDistance, "give it from the middle of the hole to the free end, in mm") && hole && g.EdgeDistance < 0.505*g.Hole {
 		l.Misfit(at+"edge_distance", g.EdgeDistance, fmt.Sprintf("edge_distance must leave metal in front of the hole, radius %g mm", g.Hole/2), "1.5 holes or more are usual")
 	}
-	metalMistake(l, p.Materials, at+"material", g.Material, g.Thickness)
+	metal.Check(l, p.Materials, at+"material", g.Material, g.Thickness, metal.Ultimate)
 	if l.Finite(at+"along[0]", g.Along.X, "give a direction") && l.Finite(at+"along[1]", g.Along.Y, "give a direction") &&
 		g.Along != (r2.Vec{}) && !(r2.Norm(g.Along) > 1e-9 && r2.Norm(g.Along) < 1e9) {
 		l.Misfit(at+"along[0]", r2.Norm(g.Along), "along must have a length that can be told from 0", "")
-	}
-}
-
-// metalMistake notes a material that is missing, unknown, not documented so thick or
-// without a strength.
-func metalMistake(l *mistake.List, from *material.Library, field, name string, section float64) {
-	if name == "" {
-		l.Missing(field, "material must be given", "", metal.Names(from)...)
-		return
-	}
-	if !l.OneOf(field, name, metal.Names(from), "material must be one of the table") || math.IsNaN(section) || math.IsInf(section, 0) {
-		return
-	}
-	switch m, err := metal.Find(from, name, section); {
-	case err != nil && !errors.Is(err, metal.ErrUnknown):
-		l.Misfit(field, section, "material must be documented for the section: "+err.Error(), "take another material")
-	case err == nil && (m.Yield == 0 || m.Ultimate == 0):
-		l.Add(field, check.DoesNotFit, "material must have a documented strength", fmt.Sprintf("that of %q is not", name), "take a material with one")
 	}
 }
 

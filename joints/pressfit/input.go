@@ -1,14 +1,11 @@
 package pressfit
 
 import (
-	"errors"
 	"fmt"
-	"math"
 	"slices"
 
 	"gudgeon/joints/check"
 	"gudgeon/joints/iso286"
-	"gudgeon/joints/material"
 	"gudgeon/joints/metal"
 	"gudgeon/joints/mistake"
 )
@@ -48,8 +45,8 @@ func (f Fit) mistakes() check.InputErrors {
 	f.classMistakes(&l, ok)
 	f.ringMistakes(&l, ok)
 	f.wallMistakes(&l, ok)
-	metalMistake(&l, f.Materials, "hub_material", f.HubMaterial, (f.LargestOuterDiameter-f.Diameter)/2)
-	metalMistake(&l, f.Materials, "shaft_material", f.ShaftMaterial, f.Diameter-f.Bore)
+	metal.Check(&l, f.Materials, "hub_material", f.HubMaterial, (f.LargestOuterDiameter-f.Diameter)/2, metal.Constants)
+	metal.Check(&l, f.Materials, "shaft_material", f.ShaftMaterial, f.Diameter-f.Bore, metal.Constants)
 	for _, r := range []struct {
 		field string
 		v     float64
@@ -136,20 +133,6 @@ func (f Fit) wallMistakes(l *mistake.List, sized bool) {
 	}
 	if l.Between("bore", f.Bore, 0, mistake.LargestLength, "0, or leave it out, for a solid part") && sized && f.Bore > 0.99*f.Diameter {
 		l.Misfit("bore", f.Bore, fmt.Sprintf("bore must leave a wall inside the joint, %g mm", f.Diameter), "")
-	}
-}
-
-// metalMistake notes a material that is missing, unknown or not documented so thick.
-func metalMistake(l *mistake.List, from *material.Library, field, name string, section float64) {
-	if name == "" {
-		l.Missing(field, field+" must be given", "", metal.Names(from)...)
-		return
-	}
-	if !l.OneOf(field, name, metal.Names(from), field+" must be one of the table") || math.IsNaN(section) || math.IsInf(section, 0) {
-		return
-	}
-	if _, err := metal.Find(from, name, section); err != nil && !errors.Is(err, metal.ErrUnknown) {
-		l.Misfit(field, section, field+" must be documented for the section: "+err.Error(), "take another material")
 	}
 }
 
