@@ -3,11 +3,11 @@ package main
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
 
+	"gudgeon/cmd/internal/design"
 	"gudgeon/cmd/internal/diag"
 	"gudgeon/kinematics"
 )
@@ -54,12 +54,8 @@ func (g *gears) Set(s string) error {
 }
 
 func gearOf(s string) (kinematics.Gear, bool) {
-	ring, cog, ok := strings.Cut(s, "x")
-	teeth, errRing := strconv.Atoi(ring)
-	cogTeeth, errCog := strconv.Atoi(cog)
-	ok = ok && errRing == nil && errCog == nil &&
-		teeth >= minTeeth && cogTeeth >= minTeeth && teeth <= maxTeeth && cogTeeth <= maxTeeth
-	return kinematics.Gear{Chainring: teeth, Cog: cogTeeth}, ok
+	g, ok := design.ParseGear(s)
+	return g, ok && min(g.Chainring, g.Cog) >= minTeeth && max(g.Chainring, g.Cog) <= maxTeeth
 }
 
 // several reports whether results come a gear at a time.

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -155,18 +154,20 @@ func (s *section) whole(n *node, k *key) int {
 	return int(v)
 }
 
-// gearForm is a gear as the file writes it: chainring x cog.
-var gearForm = regexp.MustCompile(`^([0-9]{1,4})x([0-9]{1,4})$`)
-
 // ParseGear reads a gear as people write it, 32x21: chainring, then cog.
 func ParseGear(s string) (kinematics.Gear, bool) {
-	m := gearForm.FindStringSubmatch(s)
-	if m == nil {
+	ring, cog, _ := strings.Cut(s, "x")
+	if !isTeeth(ring) || !isTeeth(cog) {
 		return kinematics.Gear{}, false
 	}
-	ring, _ := strconv.Atoi(m[1])
-	cog, _ := strconv.Atoi(m[2])
-	return kinematics.Gear{Chainring: ring, Cog: cog}, true
+	r, _ := strconv.Atoi(ring)
+	c, _ := strconv.Atoi(cog)
+	return kinematics.Gear{Chainring: r, Cog: c}, true
+}
+
+// isTeeth reports whether s is one to four digits.
+func isTeeth(s string) bool {
+	return len(s) >= 1 && len(s) <= 4 && strings.Trim(s, "0123456789") == ""
 }
 
 // gear reads a gear; nil where it is not given or cannot be read.

@@ -1,7 +1,6 @@
 package design
 
 import (
-	"regexp"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -19,7 +18,7 @@ const maxForeign = 3
 
 // fresh matches a line that begins something new: a header, or a key with its
 // value.
-var fresh = regexp.MustCompile(`^[ \t]*(\[\[?[ \t]*[\w."' \t-]+\]\]?[ \t]*(#.*)?|("[^"]*"|'[^']*'|[\w.-]+)[ \t]*=.*)$`)
+var fresh = pattern(`^[ \t]*(\[\[?[ \t]*[\w."' \t-]+\]\]?[ \t]*(#.*)?|("[^"]*"|'[^']*'|[\w.-]+)[ \t]*=.*)$`)
 
 // recover tells a mistake of syntax and moves the parser behind it; false where
 // nothing follows.
@@ -68,7 +67,7 @@ func (x *indexer) blame(start, at int, m *mistake) span {
 // resume moves the parser to the line, or behind a value that may span lines to
 // the next one from there that begins something new; false where there is none.
 func (x *indexer) resume(line int, spans bool) bool {
-	for spans && line < len(x.src.lines) && !fresh.MatchString(x.src.lineText(line)) {
+	for spans && line < len(x.src.lines) && !fresh().MatchString(x.src.lineText(line)) {
 		line++
 	}
 	if line >= len(x.src.lines) {
@@ -109,7 +108,7 @@ func (x *indexer) broken(start int, m *mistake) {
 	if strings.HasPrefix(m.line, "#") {
 		return
 	}
-	if colonHeader.MatchString(m.line) {
+	if colonHeader().MatchString(m.line) {
 		x.lose()
 		return
 	}

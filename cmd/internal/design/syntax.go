@@ -3,6 +3,7 @@ package design
 import (
 	"regexp"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"gudgeon/cmd/internal/diag"
@@ -47,7 +48,7 @@ func (m *mistake) behindKey() string {
 // isWord reports whether all of a value is to blame: a number or a word as
 // people write it, but TOML does not.
 func (m *mistake) isWord(value string) bool {
-	return decimalComma.MatchString(value) || withUnit.MatchString(value) || plainText.MatchString(value) || bareNumber.MatchString(value)
+	return decimalComma().MatchString(value) || withUnit().MatchString(value) || plainText().MatchString(value) || bareNumber().MatchString(value)
 }
 
 func (m *mistake) unclosed() bool {
@@ -109,7 +110,7 @@ func (m *mistake) words() (message, found, hint string) {
 }
 
 func (m *mistake) noKey() (message, found, hint string) {
-	if name := colonHeader.FindStringSubmatch(m.line); name != nil {
+	if name := colonHeader().FindStringSubmatch(m.line); name != nil {
 		return "a table must begin with its name in brackets", "", "write [" + name[1] + "]"
 	}
 	if i := strings.IndexByte(m.line, ':'); i > 0 && bareKey(m.line[:i]) {
@@ -131,9 +132,9 @@ func (m *mistake) badValue(value, word string) (message, found, hint string) {
 	switch {
 	case value == "":
 		return m.name() + " must have a value behind the =", "there is none", ""
-	case decimalComma.MatchString(value):
+	case decimalComma().MatchString(value):
 		return "a decimal number must be written with a point", "", give(quoteUnit(strings.Replace(value, ",", ".", 1)))
-	case withUnit.MatchString(value):
+	case withUnit().MatchString(value):
 		return "a number with a unit must stand in quotes", "this is " + value, give(`"` + value + `"`)
 	case m.says("leading zero"):
 		return "a number must not begin with a zero", "", give(strings.TrimLeft(value, "0_"))
@@ -145,7 +146,7 @@ func (m *mistake) badValue(value, word string) (message, found, hint string) {
 		return "yes or no must be written true or false", "", give("true")
 	case value == "no" || value == "False" || value == "FALSE" || value == "off":
 		return "yes or no must be written true or false", "", give("false")
-	case plainText.MatchString(value):
+	case plainText().MatchString(value):
 		return "a text must stand in quotes", "", give(`"` + value + `"`)
 	case m.says("expected newline"):
 		return "a line must hold one key and one value", "this is behind the value", "begin a new line, or a comment with #"
@@ -162,16 +163,22 @@ func (m *mistake) name() string {
 
 // What people write where TOML wants a number.
 var (
-	decimalComma = regexp.MustCompile(`^[+-]?\d+,\d+( *[A-Za-z%°].*)?$`)
-	withUnit     = regexp.MustCompile(`^[+-]?[\d.]+([eE][+-]?\d+)? *[A-Za-z%°][\w/ .°²³·%-]*$`)
-	bareNumber   = regexp.MustCompile(`^[+-]?[\d._]+$`)
-	colonHeader  = regexp.MustCompile(`^([\w-]+):[ \t]*(#.*)?$`)
-	plainText    = regexp.MustCompile(`^[A-Za-z][\w .-]*$`)
+	decimalComma = pattern(`^[+-]?\d+,\d+( *[A-Za-z%°].*)?$`)
+	withUnit     = pattern(`^[+-]?[\d.]+([eE][+-]?\d+)? *[A-Za-z%°][\w/ .°²³·%-]*$`)
+	bareNumber   = pattern(`^[+-]?[\d._]+$`)
+	colonHeader  = pattern(`^([\w-]+):[ \t]*(#.*)?$`)
+	plainText    = pattern(`^[A-Za-z][\w .-]*$`)
 )
+
+// pattern compiles a regular expression when it is first asked for: only a
+// mistake does, and compiling would be a good part of the program's start.
+func pattern(expression string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(expression) })
+}
 
 // quoteUnit puts a number with a unit in quotes.
 func quoteUnit(s string) string {
-	if withUnit.MatchString(s) {
+	if withUnit().MatchString(s) {
 		return `"` + s + `"`
 	}
 	return s
