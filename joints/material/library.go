@@ -1,8 +1,6 @@
 package material
 
 import (
-	"slices"
-
 	"gudgeon/joints/check"
 	"gudgeon/joints/mistake"
 )
@@ -32,8 +30,10 @@ func NewLibrary(own ...Material) (*Library, error) {
 // Find returns the material of a name, written exactly as in Names.
 func (l *Library) Find(name string) (m Material, ok bool) {
 	for _, list := range [][]Material{table, l.added()} {
-		if i := slices.IndexFunc(list, func(m Material) bool { return m.Name == name }); i >= 0 {
-			return list[i], true
+		for i := range list { // by index: a Material is large
+			if list[i].Name == name {
+				return list[i], true
+			}
 		}
 	}
 	return Material{}, false

@@ -103,6 +103,7 @@ func TestB921GeometryIsSound(t *testing.T) {
 					seen++
 					g := b921(s)
 					g.complete()
+					g.gauge()
 					e, i := g.External, g.Internal
 					fail := func(property int) {
 						if !t.Failed() {

@@ -19,7 +19,7 @@ type demand struct {
 	shaft  []twoStresses // of a bent shaft, instead of unit
 	limit  limit
 	part   string
-	method string
+	method words
 	remedy string
 }
 
@@ -40,12 +40,24 @@ type twoStresses struct {
 	twist   float64 // MPa per N·mm
 }
 
+// words is a text that is put together only where it is read: proposals try
+// thousands of joints for their numbers.
+type words func() string
+
+// say is fmt.Sprintf when read.
+func say(format string, args ...any) words {
+	return func() string { return fmt.Sprintf(format, args...) }
+}
+
+// and returns w and more.
+func (w words) and(more words) words { return func() string { return w() + more() } }
+
 // byTeeth takes from d what friction carries, in which Ka is: the teeth carry the
 // rest.
 func (m *Model) byTeeth(d demand) demand {
 	d.relief = m.grip.torque / m.factors.ka
 	if d.relief > 0 {
-		d.method += fmt.Sprintf("; friction takes the first %.4g N m", d.relief/1000)
+		d.method = d.method.and(say("; friction takes the first %.4g N m", d.relief/1000))
 	}
 	return d
 }
@@ -53,7 +65,7 @@ func (m *Model) byTeeth(d demand) demand {
 // check returns the demand under a torque.
 func (d demand) check(torque float64) check.Check {
 	c := check.New(d.name, d.value(torque), d.limit.value, "MPa")
-	c.Part, c.Source, c.Method, c.Remedy = d.part, d.limit.source, d.method, d.remedy
+	c.Part, c.Source, c.Method, c.Remedy = d.part, d.limit.source(), d.method(), d.remedy
 	return c
 }
 
@@ -97,7 +109,7 @@ func (m *Model) rootShear() demand {
 	return demand{
 		name: "root shear", part: m.shaft.name, limit: m.shaft.shear(),
 		unit:   dudley.RootShear(1, e.MinorDiameterMin, m.spline.Bore, f.ka, kf),
-		method: fmt.Sprintf("torsion of the root circle %.3f mm, bore %g mm; Ka %.3g, Kf %.3g", e.MinorDiameterMin, m.spline.Bore, f.ka, kf),
+		method: say("torsion of the root circle %.3f mm, bore %g mm; Ka %.3g, Kf %.3g", e.MinorDiameterMin, m.spline.Bore, f.ka, kf),
 		remedy: "a larger pitch diameter, a smaller bore or a harder shaft",
 	}
 }
@@ -118,7 +130,7 @@ func (m *Model) toothShearOf(p part, t float64) demand {
 	return demand{
 		name: "tooth shear", part: p.name, limit: p.shear(),
 		unit:   dudley.ToothShear(1, m.geometry.PitchDiameter, s.Teeth, s.Length, t, f.ka, f.km, kf),
-		method: fmt.Sprintf("half of the teeth carry, %s teeth %.3f mm thick at D; Ka %.3g, Km %.3g, Kf %.3g", p.name, t, f.ka, f.km, kf),
+		method: say("half of the teeth carry, %s teeth %.3f mm thick at D; Ka %.3g, Km %.3g, Kf %.3g", p.name, t, f.ka, f.km, kf),
 		remedy: "a longer engagement, a larger pitch diameter or a stronger " + p.name,
 	}
 }
@@ -148,14 +160,14 @@ func (m *Model) flankFlexible(d *demand, p part) {
 	s, f, h := m.spline, m.factors, m.geometry.ContactDepth
 	d.limit = p.flank(s.Crowned)
 	d.unit = dudley.FlankFlexible(1, m.geometry.PitchDiameter, s.Teeth, s.Length, h, f.ka, f.km, f.kw)
-	d.method = fmt.Sprintf("all teeth carry on %.3f mm depth, flexible; Ka %.3g, Km %.3g, Kw %.3g", h, f.ka, f.km, f.kw)
+	d.method = say("all teeth carry on %.3f mm depth, flexible; Ka %.3g, Km %.3g, Kw %.3g", h, f.ka, f.km, f.kw)
 }
 
 func (m *Model) flankFixed(d *demand, p part) {
 	s, f, h := m.spline, m.factors, m.geometry.ContactDepth
 	d.limit = p.flank(false)
 	d.unit = dudley.FlankFixed(1, m.geometry.PitchDiameter, s.Teeth, s.Length, h, f.ka, f.km, f.kf)
-	d.method = fmt.Sprintf("all teeth carry on %.3f mm depth, fixed: a ninth of the pressure counts; Ka %.3g, Km %.3g, Kf %.3g", h, f.ka, f.km, f.kf)
+	d.method = say("all teeth carry on %.3f mm depth, fixed: a ninth of the pressure counts; Ka %.3g, Km %.3g, Kf %.3g", h, f.ka, f.km, f.kf)
 }
 
 // The continental form of the flank pressure, p = 2·K·T/(dm·z·h·l·kφ), for
@@ -178,12 +190,12 @@ func (m *Model) flankWithoutRow(d *demand, p part) {
 	d.limit = p.flank(false)
 	if s.Seat == Flexible {
 		life, lifeName = min(f.kw, 1), "Kw"
-		d.limit = limit{softUnderMove, fmt.Sprintf("no row for %s: least pressure for soft flanks that slide, 15 MPa, from memory of textbooks of machine elements; %s %s",
+		d.limit = limit{softUnderMove, say("no row for %s: least pressure for soft flanks that slide, 15 MPa, from memory of textbooks of machine elements; %s %s",
 			p.metal.Family, p.name, p.metal.Name)}
 	}
 	dm := g.contactDiameter()
 	d.unit = 2 * f.ka * k / (dm * float64(s.Teeth) * g.ContactDepth * s.Length * bearingShare * life)
-	d.method = fmt.Sprintf("continental form, 0.9 of the flanks carry on %.3f mm depth at dm %.3f mm; Ka %.3g, unevenness %.3g, %s %.3g",
+	d.method = say("continental form, 0.9 of the flanks carry on %.3f mm depth at dm %.3f mm; Ka %.3g, unevenness %.3g, %s %.3g",
 		g.ContactDepth, dm, f.ka, k, lifeName, life)
 }
 
@@ -197,11 +209,11 @@ func (m *Model) bursting() demand {
 	burst := demand{
 		name: "bursting", part: m.hub.name, limit: m.hub.tension(), base: m.grip.hoop,
 		unit:   dudley.Bursting(s1, 0, s3, f.ka, f.km, kf),
-		method: fmt.Sprintf("ring of %.3f mm wall and its teeth as beams, Y %.3g, at rest; Ka %.3g, Km %.3g, Kf %.3g", wall, dudley.Y30, f.ka, f.km, kf),
+		method: say("ring of %.3f mm wall and its teeth as beams, Y %.3g, at rest; Ka %.3g, Km %.3g, Kf %.3g", wall, dudley.Y30, f.ka, f.km, kf),
 		remedy: "a larger hub outside diameter, a longer engagement or a stronger hub",
 	}
 	if m.grip.hoop > 0 {
-		burst.method += fmt.Sprintf("; %.4g MPa of the %s at its bore added", m.grip.hoop, m.grip.Kind)
+		burst.method = burst.method.and(say("; %.4g MPa of the %s at its bore added", m.grip.hoop, m.grip.Kind))
 	}
 	return burst
 }

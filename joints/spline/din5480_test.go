@@ -14,6 +14,7 @@ func din5480Of(reference, m float64, z int) (Spline, *Geometry) {
 	s := din5480Defaults(Spline{Standard: din5480Name, ReferenceDiameter: reference, Module: m, Teeth: z})
 	g := din5480(s)
 	g.complete()
+	g.gauge()
 	return s, g
 }
 
@@ -193,6 +194,7 @@ func TestDIN5480GeometryIsSound(t *testing.T) {
 					seen++
 					g := din5480(s)
 					g.complete()
+					g.gauge()
 					e, i := g.External, g.Internal
 					fail := func(property int) {
 						if !t.Failed() {

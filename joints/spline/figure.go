@@ -11,7 +11,7 @@ import (
 // reading of the same load, or what a reader wants to know besides.
 type Figure struct {
 	Name      string
-	Value     float64 // finite, in Unit
+	Value     float64 // finite, in Unit; >= 0 but for a profile shift
 	Low, High float64 // the range that is usual, in Unit; both 0: none
 	Unit      string  // "MPa", "mm", "N", "N mm", "rad", "N mm/rad", "": a ratio
 	Note      string  // formula, source, and why it does not decide
@@ -23,6 +23,10 @@ type Figure struct {
 func (m *Model) Figures(torque float64) []Figure {
 	torque = math.Abs(torque)
 	out := []Figure{m.quarterRule(torque), m.continental(torque)}
+	if g := m.geometry; m.spline.Standard == din5480Name {
+		out = append(out, Figure{Name: "profile shift x1 of the shaft", Value: g.ProfileShift / m.spline.Module,
+			Note: fmt.Sprintf("(dB/m − z − 1.1)/2, DIN 5480-1:2006; the hub has the opposite; usual %g to %g", din5480MinShift, din5480MaxShift)})
+	}
 	out = append(out, m.lengths(torque)...)
 	out = append(out, m.spanFigures()...)
 	out = append(out, m.twist(torque)...)

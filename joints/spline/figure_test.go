@@ -100,6 +100,18 @@ func TestStiffness(t *testing.T) {
 	}
 }
 
+// W 25x1.25x18 has x1 = 0.45; other standards have none.
+func TestProfileShiftFigure(t *testing.T) {
+	if f := figureOf(t, prepared(t, soundDIN5480()), 0, "profile shift"); math.Abs(f.Value-0.45) > 1e-12 || f.Unit != "" {
+		t.Errorf("%+v", f)
+	}
+	for _, f := range prepared(t, sound()).Figures(0) {
+		if strings.HasPrefix(f.Name, "profile shift") {
+			t.Errorf("ISO 4156: %+v", f)
+		}
+	}
+}
+
 func TestSpanFigures(t *testing.T) {
 	m := prepared(t, sound())
 	e := m.geometry.External

@@ -28,6 +28,7 @@ func TestISO14Widths(t *testing.T) {
 func TestISO14Limits(t *testing.T) {
 	g := iso14(iso14Defaults(Spline{MinorDiameter: 52, MajorDiameter: 60, Teeth: 8}))
 	g.complete()
+	g.gauge()
 	e, i := g.External, g.Internal
 	for name, v := range map[string][2]float64{
 		"B max": {e.ToothThicknessMax, 9.960}, "B min": {e.ToothThicknessMin, 9.902}, "d max": {e.MinorDiameterMax, 51.970}, "d min": {e.MinorDiameterMin, 51.940},
@@ -50,6 +51,7 @@ func TestISO14IsSound(t *testing.T) {
 		for fit := range iso14Fits {
 			g := iso14(iso14Defaults(Spline{MinorDiameter: size.minor, MajorDiameter: size.major, Teeth: size.teeth, Fit: fit}))
 			g.complete()
+			g.gauge()
 			e, i := g.External, g.Internal
 			if e.MinorDiameterMax > i.MinorDiameterMin || e.MajorDiameterMax >= i.MajorDiameterMin || e.ToothThicknessMax > i.SpaceWidthMin ||
 				g.ContactDepth <= 0 || g.Play.Min < 0 || (fit == FixedFit) != (g.Play.Min == 0) || g.hubToothMin() <= 0 {

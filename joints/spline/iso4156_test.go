@@ -117,6 +117,7 @@ func everySpline(f func(s Spline, g *Geometry)) {
 							ShaftClass: class, HubClass: class, ShaftFit: fit, HubFit: "H"}
 						g := iso4156(s)
 						g.complete()
+						g.gauge()
 						f(s, g)
 					}
 				}

@@ -27,12 +27,19 @@ func New(s Spline) (*Model, error) {
 	if errs := m.prepareGeometry(std, known); len(errs) > 0 {
 		return nil, errs
 	}
-	m.shaft = newPart("shaft", m.spline.ShaftMaterial, s.Materials, m.geometry.External.MajorDiameterMax)
-	m.hub = newPart("hub", m.spline.HubMaterial, s.Materials, m.spline.HubOuterDiameter)
-	m.factors = factorsOf(m.spline)
-	m.grip = newGrip(m.spline, m.shaft, m.hub, m.geometry.PitchDiameter)
-	m.demands = append([]demand{m.rootShear(), m.byTeeth(m.toothShear()), m.byTeeth(m.flankPressure()), m.byTeeth(m.bursting())}, m.shaftDemands()...)
+	m.prepare()
 	return m, nil
+}
+
+// prepare forms what is asked of the joint from its inputs and geometry, which have
+// been checked.
+func (m *Model) prepare() {
+	s := m.spline
+	m.shaft = newPart("shaft", s.ShaftMaterial, s.Materials, m.geometry.External.MajorDiameterMax)
+	m.hub = newPart("hub", s.HubMaterial, s.Materials, s.HubOuterDiameter)
+	m.factors = factorsOf(s)
+	m.grip = newGrip(s, m.shaft, m.hub, m.geometry.PitchDiameter)
+	m.demands = append([]demand{m.rootShear(), m.byTeeth(m.toothShear()), m.byTeeth(m.flankPressure()), m.byTeeth(m.bursting())}, m.shaftDemands()...)
 }
 
 // prepareGeometry gathers all mistakes of the inputs, and works out the geometry
@@ -53,6 +60,7 @@ func (m *Model) prepareGeometry(std standard, known bool) check.InputErrors {
 	}
 	if len(errs) == 0 {
 		m.geometry.complete()
+		m.geometry.gauge()
 	}
 	return errs
 }
@@ -72,10 +80,14 @@ func appendNew(errs, more check.InputErrors) check.InputErrors {
 	return errs
 }
 
-// complete fills in what follows from the limits: contact, play, pins.
+// complete fills in what follows from the limits: contact and play.
 func (g *Geometry) complete() {
 	g.ContactDepth = g.contactDepth()
 	g.Play = g.play()
+}
+
+// gauge fills in what is measured: pins and span. No check needs them.
+func (g *Geometry) gauge() {
 	if g.Straight {
 		return
 	}

@@ -1,8 +1,6 @@
 package spline
 
 import (
-	"fmt"
-
 	"gudgeon/joints/material"
 	"gudgeon/joints/spline/dudley"
 )
@@ -63,7 +61,7 @@ const shearOfYield = 0.577
 // limit is what a stress is compared with.
 type limit struct {
 	value  float64 // MPa
-	source string
+	source words
 }
 
 // shear, tension and flank return what the part may bear in shear, in tension
@@ -95,12 +93,12 @@ func (p part) flank(crowned bool) limit {
 
 // tabled is a limit from a row of the stress table.
 func (p part) tabled(row dudley.Row, value float64, column string) limit {
-	return limit{value, fmt.Sprintf("Dudley table, %s, %s (Machinery's Handbook, 31st ed.); %s %s", row.Name, column, p.name, p.metal.Name)}
+	return limit{value, say("Dudley table, %s, %s (Machinery's Handbook, 31st ed.); %s %s", row.Name, column, p.name, p.metal.Name)}
 }
 
 // yielding is a limit from the yield strength.
 func (p part) yielding(share float64) limit {
-	return limit{share * p.grade.Yield, fmt.Sprintf("no row for %s: %.4g of the yield strength %g MPa (%s), common practice; %s %s",
+	return limit{share * p.grade.Yield, say("no row for %s: %.4g of the yield strength %g MPa (%s), common practice; %s %s",
 		p.metal.Family, share, p.grade.Yield, p.grade.Strength, p.name, p.metal.Name)}
 }
 

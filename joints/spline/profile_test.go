@@ -12,7 +12,7 @@ import (
 // process, few teeth and many.
 func drawn(t *testing.T) []*Geometry {
 	var out []*Geometry
-	complete := func(g *Geometry) { g.complete(); out = append(out, g) }
+	complete := func(g *Geometry) { g.complete(); g.gauge(); out = append(out, g) }
 	for _, p := range iso4156Profiles {
 		for _, z := range []int{10, 25, 60} {
 			complete(iso4156(iso4156Defaults(Spline{Module: 1.25, Teeth: z, PressureAngle: p.radians(), Root: p.root})))

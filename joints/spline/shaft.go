@@ -31,8 +31,8 @@ func (m *Model) shaftDemands() []demand {
 	remedy := "a larger pitch diameter, a smaller bore, less bending or a stronger shaft"
 	yield := demand{
 		name: "shaft yield", part: m.shaft.name, shaft: []twoStresses{{ka * sigma, ka * math.Sqrt(3) * tau}},
-		limit: limit{m.shaft.grade.Yield, fmt.Sprintf("yield strength of %s (%s)", m.shaft.metal.Name, m.shaft.grade.Strength)},
-		method: fmt.Sprintf("bending by %.4g N m and torsion of the root circle %.3f mm, bore %g mm, distortion energy; Ka %.3g",
+		limit: limit{m.shaft.grade.Yield, say("yield strength of %s (%s)", m.shaft.metal.Name, m.shaft.grade.Strength)},
+		method: say("bending by %.4g N m and torsion of the root circle %.3f mm, bore %g mm, distortion energy; Ka %.3g",
 			s.BendingMoment/1000, d, s.Bore, ka),
 		remedy: remedy,
 	}
@@ -49,7 +49,7 @@ func (m *Model) shaftDemands() []demand {
 	fatigue := demand{
 		name: "shaft fatigue", part: m.shaft.name, shaft: stresses,
 		limit: limit{se, source},
-		method: fmt.Sprintf("as shaft yield, %s; notch factors after DIN 743-2, bending %.3f, torsion %.3f; Ka %.3g",
+		method: say("as shaft yield, %s; notch factors after DIN 743-2, bending %.3f, torsion %.3f; Ka %.3g",
 			words, n.bending, n.torsion, ka),
 		remedy: remedy,
 	}
@@ -72,7 +72,7 @@ var fatigueShares = map[material.Family]material.Fatigue{
 // the documented amplitude, both held outside, times the surface factor of machining,
 // 4.51·Rm^−0.265 for steel (C. R. Mischke's fit in Shigley's Mechanical Engineering
 // Design, from memory) and 0.85 for others (common practice).
-func (p part) fatigueLimit(cycles float64) (se float64, source string) {
+func (p part) fatigueLimit(cycles float64) (se float64, source words) {
 	rm := p.ultimate()
 	amplitude, end, origin := p.metal.Fatigue.At(p.grade), p.metal.Fatigue.Cycles, p.metal.Fatigue.Origin.String()
 	if amplitude == 0 {
@@ -87,6 +87,6 @@ func (p part) fatigueLimit(cycles float64) (se float64, source string) {
 	top := math.Max(0.9*rm, amplitude)
 	u := math.Log(math.Min(math.Max(cycles, 1e3), end)/1e3) / math.Log(end/1e3)
 	smooth := top * math.Pow(amplitude/top, u)
-	return surface * smooth, fmt.Sprintf("fatigue strength of %s, %.4g MPa at %.3g cycles (%s), at %.3g cycles %.4g, machined %.3g",
+	return surface * smooth, say("fatigue strength of %s, %.4g MPa at %.3g cycles (%s), at %.3g cycles %.4g, machined %.3g",
 		p.metal.Name, amplitude, end, origin, cycles, smooth, surface)
 }

@@ -71,8 +71,8 @@ func TestFatigueLimit(t *testing.T) {
 	}
 	none, _ := material.Find("6082-T6")
 	g, _ = none.At(30)
-	if se, source := (part{metal: none, grade: g}).fatigueLimit(5e8); !near(se, 0.85*0.27*310) || !strings.Contains(source, "for want") {
-		t.Errorf("%g, %s", se, source)
+	if se, source := (part{metal: none, grade: g}).fatigueLimit(5e8); !near(se, 0.85*0.27*310) || !strings.Contains(source(), "for want") {
+		t.Errorf("%g, %s", se, source())
 	}
 	// The stand-ins are the least shares of the documented metals.
 	for family, stand := range fatigueShares {
