@@ -200,11 +200,13 @@ func (a *app) deliverPictures(o pictureOptions, l *loaded, pictures []picture) e
 			Message: "standard output takes one picture", Hint: "ask for one, or give -o a file"})
 	}
 	var files []outFile
-	taken := map[string]int{}
+	taken := map[string]bool{}
 	for _, p := range pictures {
-		if taken[p.name]++; taken[p.name] > 1 { // two variants whose names differ in signs that files do not take
-			p.name += fmt.Sprintf("-%d", taken[p.name])
+		own := p.name
+		for n := 2; taken[p.name]; n++ { // two variants whose names differ in signs that files do not take
+			p.name = fmt.Sprintf("%s-%d", own, n)
 		}
+		taken[p.name] = true
 		data, err := p.render(kind)
 		if err != nil {
 			return err

@@ -360,24 +360,29 @@ func runDocument(t *testing.T, text, prefix string) (got string, blocks int) {
 	return strings.TrimSuffix(b.String(), "\n"), blocks
 }
 
-// The README's picture is what the command draws.
-func TestReadmePicture(t *testing.T) {
-	const file = "../../docs/linkage.svg"
-	var out, errs bytes.Buffer
-	if code := run([]string{"draw", "example:freshet", "-o", "-"}, nil, &out, &errs); code != 0 {
-		t.Fatalf("exit code %d: %s", code, errs.String())
-	}
-	if *rewrite {
-		if err := os.WriteFile(file, out.Bytes(), 0o666); err != nil {
+// The README's pictures are what the command draws.
+func TestReadmePictures(t *testing.T) {
+	for name, args := range map[string][]string{
+		"linkage.svg": {"draw", "example:freshet"},
+		"landing.svg": {"draw", "example:freshet", "--case", "landing"},
+	} {
+		var out, errs bytes.Buffer
+		if code := run(append(args, "-o", "-"), nil, &out, &errs); code != 0 {
+			t.Fatalf("%s: exit code %d: %s", name, code, errs.String())
+		}
+		file := filepath.Join("../../docs", name)
+		if *rewrite {
+			if err := os.WriteFile(file, out.Bytes(), 0o666); err != nil {
+				t.Fatal(err)
+			}
+		}
+		want, err := os.ReadFile(file)
+		if err != nil {
 			t.Fatal(err)
 		}
-	}
-	want, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if !samePicture(string(want), out.String()) {
-		t.Error("docs/linkage.svg is not what gudgeon draws; write it anew with -rewrite and look at it")
+		if !samePicture(string(want), out.String()) {
+			t.Errorf("docs/%s is not what gudgeon draws; write it anew with -rewrite and look at it", name)
+		}
 	}
 }
 
