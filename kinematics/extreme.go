@@ -33,14 +33,20 @@ func (m *Model) newFinder() *finder {
 	return &finder{m: m, coarse: m.coarse, fine: m.motion.Plan().NewPath(1, linkage.Accelerations)}
 }
 
-// sampled is the whole way in equal strokes.
-func (m *Model) sampled() *linkage.Path {
+// sampled is the whole way in equal strokes, in the memory of scrap where that
+// has the same plan.
+func (m *Model) sampled(scrap *Model) *linkage.Path {
 	stroke, _ := m.motion.Reach()
 	strokes := make([]float64, finderPositions)
 	for i := range strokes {
 		strokes[i] = stroke * float64(i) / (finderPositions - 1)
 	}
-	pt := m.motion.Plan().NewPath(finderPositions, linkage.Accelerations)
+	var pt *linkage.Path
+	if scrap != nil && scrap.motion.Plan() == m.motion.Plan() {
+		pt = scrap.coarse
+	} else {
+		pt = m.motion.Plan().NewPath(finderPositions, linkage.Accelerations)
+	}
 	m.motion.Sweep(pt, strokes)
 	return pt
 }

@@ -14,6 +14,7 @@ import (
 type Model struct {
 	design *Design
 	index  index
+	family *linkage.Family
 	motion *linkage.Motion
 	ground *ground       // nil without wheels
 	spring *spring.Curve // nil without a spring
@@ -44,6 +45,18 @@ func NewToLimit(d *Design) (*Model, *DeadPointError, error) {
 		return nil, nil, err
 	}
 	m := &Model{design: d, index: newIndex(d), crank: -1}
+	m.find()
+	mech := m.mechanism()
+	if err := mech.Check(); err != nil {
+		return nil, nil, m.index.mobility(d, err)
+	}
+	m.family = linkage.NewFamily(mech)
+	return m.trace(mech.Points, nil)
+}
+
+// find looks up what parts of the bike are called.
+func (m *Model) find() {
+	d := m.design
 	if dt := d.Drivetrain; dt != nil {
 		if dt.Crank != "" {
 			m.crank = m.index.point[dt.Crank]
@@ -55,15 +68,27 @@ func NewToLimit(d *Design) (*Model, *DeadPointError, error) {
 	if d.Brake != nil {
 		m.carrier = m.index.link[d.Brake.Carrier]
 	}
-	mech := m.index.mechanism(d)
+}
+
+// mechanism is the design by index, with what the bike asks of it.
+func (m *Model) mechanism() *linkage.Mechanism {
+	mech := m.index.mechanism(m.design)
 	mech.Watch = []int{m.idler}
 	if m.crank >= 0 {
 		mech.Watch = append(mech.Watch, m.crank)
 	}
-	if err := mech.Check(); err != nil {
-		return nil, nil, m.index.mobility(d, err)
+	return mech
+}
+
+// trace follows the linkage and prepares what hangs on its way, in the memory
+// of scrap, a model of the same family or nil.
+func (m *Model) trace(points []r2.Vec, scrap *Model) (*Model, *DeadPointError, error) {
+	d := m.design
+	var worn *linkage.Motion
+	if scrap != nil {
+		worn = scrap.motion
 	}
-	motion, dead := linkage.Trace(mech, d.Shock.Stroke)
+	motion, dead := m.family.Trace(points, d.Shock.Stroke, worn)
 	var end *DeadPointError
 	if dead != nil {
 		end = m.index.deadPoint(d, dead)
@@ -72,7 +97,7 @@ func NewToLimit(d *Design) (*Model, *DeadPointError, error) {
 		return nil, nil, end
 	}
 	m.motion = motion
-	m.coarse = m.sampled()
+	m.coarse = m.sampled(scrap)
 	_, full := motion.Reach()
 	m.ground = newGround(d, full)
 	if err := m.load(); err != nil {

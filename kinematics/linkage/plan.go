@@ -63,6 +63,7 @@ type compiler struct {
 	shock bool           // the shock still has to place something: the drive is the stroke
 	pins  map[member]int // rows of Reactions
 	rails []int          // rows of Reactions of the sliders
+	notes []farther      // what the geometry decided
 }
 
 // member is a link, or ShockMember, at a point.
@@ -71,19 +72,7 @@ type member struct{ point, link int }
 // Plans returns the ways to compute m, best first: by the stroke in dyads, by
 // the angle of a link in dyads, by the stroke with loops. m must have passed
 // Check.
-func Plans(m *Mechanism) []*Plan {
-	byStroke := compile(m, 0, rules...)
-	if byStroke.loopSize == 0 {
-		return []*Plan{byStroke}
-	}
-	var plans []*Plan
-	for link := 1; link < len(m.Links); link++ {
-		if p := compile(m, link, dyads...); p != nil {
-			plans = append(plans, p)
-		}
-	}
-	return append(plans, byStroke)
-}
+func Plans(m *Mechanism) []*Plan { return NewFamily(m).plans }
 
 // rule adds the step that places the next link, where it knows one.
 type rule func(*compiler) bool
@@ -99,6 +88,12 @@ var (
 // mechanism that has passed Check has three conditions a link. It returns nil
 // where the driver is not pinned to the frame or none of rules serves.
 func compile(m *Mechanism, driver int, rules ...rule) *Plan {
+	p, _ := compileNoting(m, driver, rules...)
+	return p
+}
+
+// compileNoting is compile with what the geometry decided on the way.
+func compileNoting(m *Mechanism, driver int, rules ...rule) (*Plan, []farther) {
 	p := &Plan{
 		links: m.Links, sliders: m.Sliders, shock: m.Shock,
 		axle: m.Axle, carrier: m.Carrier, byAngle: driver != 0,
@@ -114,11 +109,11 @@ func compile(m *Mechanism, driver int, rules ...rule) *Plan {
 	}
 	c.learn(0, -1, -1)
 	if driver != 0 && !c.drive(driver) {
-		return nil
+		return nil, c.notes
 	}
 	for c.left() > 0 {
 		if !slices.ContainsFunc(rules, func(r rule) bool { return r(c) }) {
-			return nil
+			return nil, c.notes
 		}
 	}
 	for k, mount := range m.Shock {
@@ -126,7 +121,7 @@ func compile(m *Mechanism, driver int, rules ...rule) *Plan {
 	}
 	c.listEntries()
 	c.addRides()
-	return p
+	return p, c.notes
 }
 
 // listRows gives every member at a point that joins two or more a row of
@@ -300,7 +295,7 @@ func (c *compiler) drive(link int) bool {
 		return false
 	}
 	for _, p := range c.m.Links[link] {
-		if p != a && !c.placed(p) && (q < 0 || c.reach(a, p) > c.reach(a, q)) {
+		if p != a && !c.placed(p) && (q < 0 || c.farther(a, p, q)) {
 			q = p
 		}
 	}
@@ -316,7 +311,13 @@ func (c *compiler) drive(link int) bool {
 	return true
 }
 
-func (c *compiler) reach(p, q int) float64 { return r2.Norm2(r2.Sub(c.m.Points[p], c.m.Points[q])) }
+// farther reports whether p is farther from a than q is, and notes it.
+func (c *compiler) farther(a, p, q int) bool {
+	f := farther{a: a, p: p, q: q}
+	f.holds = f.of(c.m.Points)
+	c.notes = append(c.notes, f)
+	return f.holds
+}
 
 // placedPin is a placed point of a link not yet known, or −1.
 func (c *compiler) placedPin(link int) int {
@@ -414,7 +415,7 @@ func (c *compiler) slide() bool {
 				continue
 			}
 			q := s.Guide[0]
-			if c.reach(a, s.Guide[1]) > c.reach(a, q) {
+			if c.farther(a, s.Guide[1], q) {
 				q = s.Guide[1]
 			}
 			if c.placed(q) {

@@ -33,10 +33,23 @@ const (
 // returned, and the motion reaches up to it. The motion is nil where the
 // design position itself is a dead point.
 func Trace(m *Mechanism, stroke float64) (*Motion, *DeadPoint) {
+	return NewFamily(m).Trace(m.Points, stroke, nil)
+}
+
+// Trace is the function Trace for a linkage of the family with the given
+// points, which the family must suit. The memory of scrap, a motion of the
+// family or nil, serves again: scrap must not be used afterwards.
+func (f *Family) Trace(points []r2.Vec, stroke float64, scrap *Motion) (*Motion, *DeadPoint) {
 	var best *Motion
 	var end *DeadPoint
-	for _, p := range Plans(m) {
-		mo := p.Bind(m.Points)
+	for _, p := range f.plans {
+		mo := scrap
+		if mo != nil && mo.plan == p {
+			scrap = nil
+			mo.Rebind(points)
+		} else {
+			mo = p.Bind(points)
+		}
 		dead := mo.Trace(stroke)
 		if dead == nil {
 			return mo, nil
