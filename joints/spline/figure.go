@@ -22,7 +22,7 @@ type Figure struct {
 // besides the geometry. CheckTorque says which torques are accepted.
 func (m *Model) Figures(torque float64) []Figure {
 	torque = math.Abs(torque)
-	out := []Figure{m.quarterRule(torque), m.continental(torque)}
+	out := append([]Figure{m.quarterRule(torque), m.continental(torque)}, m.once(torque)...)
 	if g := m.geometry; m.spline.Standard == din5480Name {
 		out = append(out, Figure{Name: "profile shift x1 of the shaft", Value: g.ProfileShift / m.spline.Module,
 			Note: fmt.Sprintf("(dB/m − z − 1.1)/2, DIN 5480-1:2006; the hub has the opposite; usual %g to %g", din5480MinShift, din5480MaxShift)})
@@ -60,6 +60,29 @@ func (m *Model) continental(torque float64) Figure {
 		Note: fmt.Sprintf("2·K·T/(dm·z·h·l·kφ), K %.3g, kφ %g (%s); usual %s; flank pressure decides, which has the life in it",
 			k, share, centred, words),
 	}
+}
+
+// once is the same pressure against what ductile flanks bear a single time: the
+// yield strength over 1.3 to 1.5 for a shaft, over 1.5 to 2 for a hub. (Textbooks of
+// machine elements, from memory.) A part whose yield strength is not documented has
+// none.
+func (m *Model) once(torque float64) []Figure {
+	var out []Figure
+	for _, p := range []struct {
+		part
+		most, least float64
+	}{{m.shaft, 1.3, 1.5}, {m.hub, 1.5, 2}} {
+		if p.grade.Yield == 0 {
+			continue
+		}
+		f := m.continental(torque)
+		f.Name = "flank pressure, a single peak, " + p.name
+		f.Low, f.High = p.grade.Yield/p.least, p.grade.Yield/p.most
+		f.Note = fmt.Sprintf("continental form; a ductile %s bears its yield strength, %g MPa, over %g to %g a single time, 0.3 to 0.5 of that for ever, from memory; flank pressure decides",
+			p.name, p.grade.Yield, p.most, p.least)
+		out = append(out, f)
+	}
+	return out
 }
 
 // innerShare is kφ of flanks in a hub that is centred inside (two public formula

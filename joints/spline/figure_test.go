@@ -83,6 +83,23 @@ func TestContinentalFigure(t *testing.T) {
 	}
 }
 
+// A hub of 7075-T6 (462 MPa) bears 231 to 308 MPa a single time; steel of a hardness
+// band has no documented yield strength.
+func TestSinglePeakFigure(t *testing.T) {
+	m := prepared(t, sound())
+	f := figureOf(t, m, 1e5, "flank pressure, a single peak, hub")
+	if !near(f.Low, 231) || !near(f.High, 308) || f.Value != figureOf(t, m, 1e5, "flank pressure, continental").Value {
+		t.Errorf("%+v", f)
+	}
+	s := sound()
+	s.ShaftMaterial = "steel HB 302-351"
+	for _, f := range prepared(t, s).Figures(1e5) {
+		if strings.Contains(f.Name, "peak, shaft") {
+			t.Errorf("%+v", f)
+		}
+	}
+}
+
 // Shaft and teeth by hand, and in series the softer rules.
 func TestStiffness(t *testing.T) {
 	s := sound()

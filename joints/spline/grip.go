@@ -136,6 +136,9 @@ func (s Spline) gripMistakes(m *mistake.List) {
 	if g.Length > 0 && g.Length < shortest {
 		m.Between("grip_length", g.Length, shortest, mistake.LargestLength, "give it in mm")
 	}
+	if g.Diameter > 0 && g.Diameter < shortest {
+		m.Between("grip_diameter", g.Diameter, shortest, mistake.LargestLength, "give it in mm")
+	}
 	if g.HalfAngle > 0 && g.HalfAngle < 1e-3 {
 		m.Between("taper_angle", g.HalfAngle, 1e-3, math.Pi/4, "a smaller angle is no taper")
 	}

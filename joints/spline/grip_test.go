@@ -141,6 +141,7 @@ func TestGripMistakes(t *testing.T) {
 		{Grip{Kind: Press, Interference: 0.02, Diameter: 11}, "grip_diameter"},
 		{Grip{Kind: Press, Interference: 0.02, Diameter: 60}, "grip_diameter"},
 		{Grip{Kind: Press, Interference: 0.02, Friction: 5}, "friction"},
+		{Grip{Kind: Taper, Force: 1e9, HalfAngle: 0.002, Diameter: 5e-324}, "grip_diameter"},
 		{Grip{Kind: Press, Interference: 0.02, Length: 1e-9}, "grip_length"},
 	} {
 		errs := mistakesOf(t, gripped(c.grip))

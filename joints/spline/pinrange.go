@@ -40,6 +40,13 @@ func (g *Geometry) hubGap() gap {
 // micrometer reaches them:
 // lo <= pin <= hi.
 func (g gap) usable() (lo, hi float64) {
+	lo, hi = g.touching()
+	return g.standing(lo, hi), hi
+}
+
+// touching returns the pins that touch the involutes of every part within the
+// limits.
+func (g gap) touching() (lo, hi float64) {
 	foot, head := g.involuteLo, g.involuteHi // where the smallest and the largest pin touch
 	if g.internal {
 		foot, head = head, foot
@@ -50,27 +57,29 @@ func (g gap) usable() (lo, hi float64) {
 		// A larger pin would be centred inside the base circle.
 		hi = math.Min(hi, g.db*g.involuteOf(g.arcMin))
 	}
-	return g.standing(lo, hi), hi
+	return lo, hi
 }
 
-// standing returns the smallest pin in [lo, hi] that stands out past the tips and
-// clear of the root of the part whose gap is widest, hi where none does. A larger
-// pin lies further out of its gap with both its ends, so halving finds it.
-func (g gap) standing(lo, hi float64) float64 {
+// stands tells whether a pin stands out past the tips and clear of the root of the
+// part whose gap is widest.
+func (g gap) stands(pin float64) bool {
 	widest := g.arcMin
 	if g.internal {
 		widest = g.arcMax
 	}
-	stands := func(pin float64) bool {
-		m, ok := g.measure(widest, pin)
-		bottom := (m-g.sign()*pin)/g.across() - g.sign()*pin
-		return ok && g.sign()*(m-g.clearOfTip) >= 0 && g.sign()*(bottom-g.clearOfRoot) >= 0
-	}
-	if stands(lo) {
+	m, ok := g.measure(widest, pin)
+	bottom := (m-g.sign()*pin)/g.across() - g.sign()*pin
+	return ok && g.sign()*(m-g.clearOfTip) >= 0 && g.sign()*(bottom-g.clearOfRoot) >= 0
+}
+
+// standing returns the smallest pin in [lo, hi] that stands, hi where none does. A
+// larger pin lies further out of its gap with both its ends, so halving finds it.
+func (g gap) standing(lo, hi float64) float64 {
+	if g.stands(lo) {
 		return lo
 	}
 	for hi-lo > 1e-9*hi {
-		if mid := (lo + hi) / 2; stands(mid) {
+		if mid := (lo + hi) / 2; g.stands(mid) {
 			hi = mid
 		} else {
 			lo = mid
@@ -90,8 +99,8 @@ func (g gap) holds(pin float64) bool {
 // touches tells whether a pin touches the involutes of every part within the
 // limits and stands out past the tips.
 func (g gap) touches(pin float64) bool {
-	lo, hi := g.usable()
-	return pin >= lo && pin <= hi
+	lo, hi := g.touching()
+	return pin >= lo && pin <= hi && g.stands(pin)
 }
 
 // serving returns the pin where it touches as it should, else the next size of

@@ -182,7 +182,7 @@ func TestPinTouchesProfile(t *testing.T) {
 				continue
 			}
 			tried++
-			lines := g.Profile(c.part, c.limit, 2, 4000)
+			lines := g.Profile(c.part, c.limit, 2, 1500)
 			// Over pins of an even number the distance is twice the radius of a
 			// centre and a pin; of an odd number half a pitch is missing.
 			centre := (c.distance - c.gap.sign()*c.pin) / 2

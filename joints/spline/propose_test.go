@@ -82,9 +82,12 @@ func TestProposalsAgainstAll(t *testing.T) {
 	type all struct{ outer, length, mass, play float64 }
 	var served []all
 	for _, size := range sizesOf(din5480Name) {
+		if size(Spline{}).ReferenceDiameter > 36 {
+			continue // no hub of 38 mm has a wall outside it
+		}
 		for length := 4.0; length <= 24; length += 4 {
-			for outer := 38.0; outer > 0; outer -= 3 {
-				for bore := 8.0; bore < 38; bore += 3 {
+			for outer := 38.0; outer > 14; outer -= 3 {
+				for bore := 8.0; bore < 36; bore += 3 {
 					s := size(r.Joint.template(din5480Name))
 					s.Length, s.HubOuterDiameter, s.Bore = length, outer, bore
 					m, err := New(s)
@@ -127,12 +130,14 @@ func TestProposalsAgainstAll(t *testing.T) {
 
 // Any number of workers gives the same, to the bit.
 func TestProposeWorkers(t *testing.T) {
-	one, err := Propose(wanted(), ProposeSettings{Workers: 1})
+	r := wanted()
+	r.LargestOuterDiameter, r.LengthStep = 40, 2
+	one, err := Propose(r, ProposeSettings{Workers: 1})
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, n := range []int{0, 2, 7} {
-		if many, _ := Propose(wanted(), ProposeSettings{Workers: n}); !reflect.DeepEqual(one, many) {
+		if many, _ := Propose(r, ProposeSettings{Workers: n}); !reflect.DeepEqual(one, many) {
 			t.Errorf("%d workers differ from one", n)
 		}
 	}
