@@ -82,11 +82,10 @@ type Result struct {
 	Name, Kind string
 	Load       Load // the governing one
 	Geometry   Geometry
-	Checks     []check.Check // under Load
-	Life       []check.Check // over all loads
-	Safety     float64       // the smallest of Checks and Life
-	Pass       bool          // all of them pass
-	ByLife     bool          // Life governs, not Checks
+	Checks     []check.Check // under Load; last those that are Overall
+	Safety     float64       // the smallest of Checks
+	Pass       bool          // all of Checks pass, and every load has some
+	ByLife     bool          // an Overall check has the smallest safety, and no other
 	Remarks    []string
 }
 

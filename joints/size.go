@@ -86,9 +86,14 @@ func (j Joint) governed(m model, loads []Load) Result {
 			r.Load, r.Checks, r.Safety, r.Pass = load, checks, safety, pass
 		}
 	}
-	r.Life = m.life(loads)
-	if safety, pass := check.Lowest(r.Life); safety < r.Safety {
-		r.Safety, r.Pass, r.ByLife = safety, pass, true
+	life := m.life(loads)
+	for i := range life {
+		life[i].Overall = true
+	}
+	safety, pass := check.Lowest(life)
+	r.Checks, r.Pass = append(r.Checks, life...), r.Pass && pass
+	if safety < r.Safety {
+		r.Safety, r.ByLife = safety, true
 	}
 	return r
 }

@@ -154,7 +154,7 @@ func (v *verdict) page() *report.Page {
 	}
 	for _, r := range v.results {
 		block := report.Block{
-			Heading: jointHeading(r), Lead: []string{loadWords(r.Load), ""}, Table: pageChecks(r.Checks), Verdict: report.VerdictOf(r.Pass),
+			Heading: jointHeading(r), Lead: []string{loadWords(r), ""}, Table: pageChecks(r.Checks), Verdict: report.VerdictOf(r.Pass),
 		}
 		for _, c := range r.Checks {
 			if !c.Pass {
@@ -230,7 +230,7 @@ func checkMargin(c check.Check) float64 { return c.Limit/c.Minimum - c.Value }
 
 // checkNote tells by how much a check is missed and what would move it.
 func checkNote(c check.Check) string {
-	return fmt.Sprintf("%s is %s %s over; to move it: %s", checkName(c.Name, c.Part), report.Fixed(-checkMargin(c), 1), c.Unit, c.Remedy)
+	return fmt.Sprintf("%s is %s over; to move it: %s", checkName(c.Name, c.Part), valueWords(-checkMargin(c), c.Unit), c.Remedy)
 }
 
 // object is the JSON document of the verdicts.
@@ -260,7 +260,7 @@ func (v *verdict) object() report.Object {
 			checks[k] = append(checks[k], report.Member{Name: "margin", Value: checkMargin(c)}, report.Member{Name: "remedy", Value: c.Remedy})
 		}
 		entries[i] = report.Object{
-			{Name: "name", Value: r.Name}, {Name: "kind", Value: r.Kind}, {Name: "case", Value: r.Load.Case},
+			{Name: "name", Value: r.Name}, {Name: "kind", Value: r.Kind}, {Name: "case", Value: governing(r)},
 			{Name: "safety", Value: r.Safety}, {Name: "pass", Value: r.Pass}, {Name: "checks", Value: checks},
 		}
 	}
@@ -294,7 +294,7 @@ func (v *verdict) tests() []report.Test {
 	}
 	for _, r := range v.results {
 		t := report.Test{Group: v.of.title(), Name: "joint " + r.Name + ": " + r.Kind,
-			Output: "safety " + report.Fixed(r.Safety, 2) + inCase(r.Load.Case)}
+			Output: "safety " + report.Fixed(r.Safety, 2) + inCase(governing(r))}
 		var details []string
 		for _, c := range r.Checks {
 			if !c.Pass {
@@ -302,7 +302,7 @@ func (v *verdict) tests() []report.Test {
 			}
 		}
 		if !r.Pass {
-			t.Failure = fmt.Sprintf("%s does not hold: safety %s%s", r.Name, report.Fixed(r.Safety, 2), inCase(r.Load.Case))
+			t.Failure = fmt.Sprintf("%s does not hold: safety %s%s", r.Name, report.Fixed(r.Safety, 2), inCase(governing(r)))
 			t.Detail = strings.Join(details, "\n")
 		}
 		tests = append(tests, t)

@@ -174,7 +174,7 @@ func (c *compared) jointLines() []report.Line {
 		for k, state := range j.Of {
 			var kind, load, pass any
 			if r := state.Result; r != nil {
-				kind, load, pass = r.Kind, r.Load.Case, r.Pass
+				kind, load, pass = r.Kind, governing(*r), r.Pass
 			}
 			line = append(line, report.Line{{Name: letter(k) + "_safety", Value: state.Value}, {Name: letter(k) + "_pass", Value: pass},
 				{Name: letter(k) + "_kind", Value: kind}, {Name: letter(k) + "_case", Value: load}}...)

@@ -75,7 +75,7 @@ func (c *compared) eachValue(visit func(comparedValue)) {
 		for k, state := range j.Of {
 			load := ""
 			if state.Result != nil {
-				load = state.Result.Load.Case
+				load = governing(*state.Result)
 			}
 			visit(comparedValue{"joint", j.Name, "", load, none, none, k, state.Change})
 		}

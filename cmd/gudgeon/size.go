@@ -13,6 +13,7 @@ import (
 	"gudgeon/cmd/internal/report"
 	"gudgeon/cmd/internal/study"
 	"gudgeon/joints"
+	"gudgeon/joints/check"
 	"gudgeon/kinematics"
 )
 
@@ -97,15 +98,19 @@ func (a *app) sizeOne(l *loaded) (result, diag.List, error) {
 // solved, for joints that are tied to the linkage. The mistakes of all joints
 // are told in one go.
 func (l *loaded) sizeJoints(cases []kinematics.CaseLoads) (_ []joints.Result, err error) {
+	var m *kinematics.Model
 	if l.hasTies() {
 		if err := l.needCases(nil); err != nil {
+			return nil, err
+		}
+		if m, err = l.model("size"); err != nil {
 			return nil, err
 		}
 	}
 	results := make([]joints.Result, len(l.design.Joints))
 	var list diag.List
 	for i, j := range l.design.Joints {
-		if results[i], err = l.sizeJoint(j, cases); err != nil {
+		if results[i], err = sizeJoint(j, m, cases); err != nil {
 			list = append(list, l.file.Locate(l.input.variant, &design.JointError{Index: i, Err: err})...)
 		}
 	}
@@ -113,15 +118,20 @@ func (l *loaded) sizeJoints(cases []kinematics.CaseLoads) (_ []joints.Result, er
 	return results, listProblem(list)
 }
 
-func (l *loaded) sizeJoint(j design.Joint, cases []kinematics.CaseLoads) (joints.Result, error) {
+// sizeJoint sizes one joint under its own loads, or those of the linkage.
+func sizeJoint(j design.Joint, m *kinematics.Model, cases []kinematics.CaseLoads) (joints.Result, error) {
 	if j.Tie == nil {
-		return j.Size([]joints.Load{{Torque: *j.Torque}})
+		return j.Size(j.Loads)
 	}
-	loads, err := study.TieLoads(l.design.Kinematics.Points, *j.Tie, cases)
+	joint, loads, err := study.Tied(m, cases, j)
 	if err != nil {
 		return joints.Result{}, err
 	}
-	return j.Size(loads)
+	r, err := joint.Size(loads)
+	if j.Tie.ShareTaken {
+		r.Remarks = append([]string{fmt.Sprintf("not given, so taken: share %g of the force in the linkage, as for one of two sides", j.Tie.Share)}, r.Remarks...)
+	}
+	return r, err
 }
 
 // casesForTies solves the load cases where a joint is tied to the linkage.
@@ -140,26 +150,30 @@ func (l *loaded) hasTies() bool {
 // failed lists the checks that fail, with what would move them.
 func (l *loaded) failed(results []joints.Result) diag.List {
 	var list diag.List
+	add := func(i int, message, found, hint string) {
+		list = append(list, l.file.Locate(l.input.variant, &design.JointError{Index: i, Err: joints.InputErrors{{
+			Field: "name", Code: "not-met", Message: results[i].Name + ": " + message, Found: found, Hint: hint}}})...)
+	}
 	for i, r := range results {
 		for _, c := range r.Checks {
-			if c.Pass {
-				continue
+			if !c.Pass {
+				add(i, fmt.Sprintf("%s must be at most %s", checkName(c.Name, c.Part), valueWords(c.Limit/c.Minimum, c.Unit)),
+					"it is "+valueWords(c.Value, c.Unit)+inCase(caseOf(r, c)), c.Remedy)
 			}
-			list = append(list, l.file.Locate(l.input.variant, &design.JointError{Index: i, Err: joints.InputErrors{{
-				Field: "name", Code: "not-met",
-				Message: fmt.Sprintf("%s: %s must be at most %s %s", r.Name, checkName(c.Name, c.Part),
-					report.Fixed(c.Limit/c.Minimum, 1), c.Unit),
-				Found: fmt.Sprintf("it is %s %s%s", report.Fixed(c.Value, 1), c.Unit, inCase(r.Load.Case)),
-				Hint:  c.Remedy,
-			}}})...)
+		}
+		if _, pass := check.Lowest(r.Checks); pass && !r.Pass {
+			add(i, "the load must lie within what can be judged", "no check covers it"+inCase(r.Load.Case), "the remarks of gudgeon size say why")
 		}
 	}
 	return list
 }
 
 func inCase(name string) string {
-	if name == "" {
+	switch name {
+	case "":
 		return ""
+	case allCases:
+		return " over all load cases"
 	}
 	return " in load case " + diag.Quote(name)
 }

@@ -2,7 +2,11 @@ package main
 
 import (
 	"fmt"
+	"regexp"
+	"slices"
 	"strings"
+
+	"gonum.org/v1/gonum/spatial/r2"
 
 	"gudgeon/cmd/internal/report"
 	"gudgeon/cmd/internal/units"
@@ -22,7 +26,7 @@ func sizePage(l *loaded, results []joints.Result) *report.Page {
 		p.Blocks = append(p.Blocks,
 			report.Block{
 				Heading: jointHeading(r),
-				Lead:    []string{loadWords(r.Load), ""},
+				Lead:    []string{loadWords(r), ""},
 				Table:   pageChecks(r.Checks),
 				Notes:   checkNotes(r),
 				Verdict: report.VerdictOf(r.Pass),
@@ -34,7 +38,7 @@ func sizePage(l *loaded, results []joints.Result) *report.Page {
 
 // jointHeading names a joint and says whether it holds.
 func jointHeading(r joints.Result) string {
-	return fmt.Sprintf("%s (%s): %s, safety %s", r.Name, r.Kind, holdsWord(r.Pass), report.Fixed(r.Safety, 2))
+	return fmt.Sprintf("%s (%s): %s, safety %s", r.Name, r.Kind, holdsWord(r.Pass), safetyWords(r.Safety))
 }
 
 func holdsWord(pass bool) string {
@@ -44,12 +48,65 @@ func holdsWord(pass bool) string {
 	return "DOES NOT HOLD"
 }
 
-func loadWords(load joints.Load) string {
-	words := fmt.Sprintf("torque %s N m", report.Fixed(newtonMetres(load.Torque), 1))
+// loadWords tells the load that governs a joint.
+func loadWords(r joints.Result) string {
+	load, where := r.Load, ""
 	if load.Case != "" {
-		words = fmt.Sprintf("governed by load case %s at %.1f mm of travel: ", load.Case, load.Travel) + words
+		where = "load case " + load.Case
+		if load.Path == "" {
+			where += fmt.Sprintf(" at %.1f mm of travel", load.Travel)
+		}
+		where = "governed by " + where + ": "
+		if r.ByLife {
+			where = "governed by " + allCases + " together; most at once is " + strings.TrimPrefix(where, "governed by ")
+		}
 	}
-	return words
+	return where + strings.Join(loadParts(load), ", ")
+}
+
+// loadParts lists what a load is made of.
+func loadParts(load joints.Load) []string {
+	var parts []string
+	note := func(is bool, format string, args ...any) {
+		if is {
+			parts = append(parts, fmt.Sprintf(format, args...))
+		}
+	}
+	whole, moment := func(v float64) string { return report.Fixed(v, 0) }, func(v float64) string { return report.Fixed(newtonMetres(v), 1) }
+	note(load.Force != r2.Vec{}, "force %s N (x %s, y %s)", whole(r2.Norm(load.Force)), whole(load.Force.X), whole(load.Force.Y))
+	note(load.Axial != 0 || load.AxialLow != 0, "axial %s N", whole(load.Axial))
+	note(load.AxialLow != 0, "to %s N", whole(load.AxialLow))
+	note(r2.Norm(load.Moment) >= leastMoment, "moment %s N m (%s, %s)", moment(r2.Norm(load.Moment)), moment(load.Moment.X), moment(load.Moment.Y))
+	note(load.Stress != 0 || load.StressLow != 0, "stress %s MPa to %s MPa", report.Fixed(load.StressLow, 1), report.Fixed(load.Stress, 1))
+	note(load.Torque != 0 || parts == nil, "torque %s N m", moment(load.Torque))
+	note(load.Swing != 0, "swing %s°", report.Fixed(degrees(load.Swing), 1))
+	note(load.Cycles != 0, "%s cycles", report.Number(load.Cycles))
+	note(load.Frequency != 0, "%s a second", report.Number(load.Frequency))
+	note(load.Reversed, "in both directions")
+	return parts
+}
+
+// leastMoment is what a page tells of moments, N·mm: two-force links have the
+// rounding of the equilibrium.
+const leastMoment = 1
+
+// allCases stands in place of a load case where all of them together count.
+const allCases = "all load cases"
+
+// governing names the load case that gives a joint its safety.
+func governing(r joints.Result) string {
+	if r.ByLife && r.Load.Case != "" {
+		return allCases
+	}
+	return r.Load.Case
+}
+
+// caseOf names the load case of a check.
+func caseOf(r joints.Result, c check.Check) string {
+	if c.Overall && r.Load.Case != "" {
+		return allCases
+	}
+	return r.Load.Case
 }
 
 func newtonMetres(torque float64) float64 {
@@ -65,23 +122,38 @@ func checkName(name, part string) string {
 	return name + ", " + part
 }
 
+// checkDecimals is with how many decimals a page shows values of a unit.
+var checkDecimals = map[string]int{"MPa": 1, "N": 0, "mm": 4, "": 3, "times the load": 2, "MPa·m/s": 3}
+
+// valueWords is a value of a check with its unit.
+func valueWords(v float64, unit string) string {
+	return strings.TrimSpace(report.Fixed(v, checkDecimals[unit]) + " " + unit)
+}
+
 // pageChecks lists the checks of one joint.
 func pageChecks(checks []check.Check) *report.Table {
-	name := report.Column{Name: "check", Heading: "check"}
-	value := report.Column{Name: "value", Heading: "value", Decimals: 1}
-	limit := report.Column{Name: "limit", Heading: "limit", Decimals: 1}
-	unit := report.Column{Name: "unit", Heading: "unit"}
-	safety := report.Column{Name: "safety", Heading: "safety", Decimals: 2}
-	verdict := report.Column{Name: "verdict", Heading: ""}
+	text := func(name, heading string, right bool) report.Column {
+		return report.Column{Name: name, Heading: heading, Right: right, Words: []string{}}
+	}
+	name, unit, verdict := text("check", "check", false), text("unit", "unit", false), text("verdict", "", false)
+	value, limit, safety := text("value", "value", true), text("limit", "limit", true), text("safety", "safety", true)
 	for _, c := range checks {
 		name.Words = append(name.Words, checkName(c.Name, c.Part))
-		value.Numbers = append(value.Numbers, c.Value)
-		limit.Numbers = append(limit.Numbers, c.Limit)
+		value.Words = append(value.Words, report.Fixed(c.Value, checkDecimals[c.Unit]))
+		limit.Words = append(limit.Words, report.Fixed(c.Limit, checkDecimals[c.Unit]))
 		unit.Words = append(unit.Words, c.Unit)
-		safety.Numbers = append(safety.Numbers, c.Safety)
+		safety.Words = append(safety.Words, safetyWords(c.Safety))
 		verdict.Words = append(verdict.Words, passWord(c.Pass))
 	}
 	return &report.Table{Columns: []report.Column{name, value, limit, unit, safety, verdict}}
+}
+
+// safetyWords is a safety for reading: past a thousand nothing is loaded.
+func safetyWords(safety float64) string {
+	if safety > 1000 {
+		return "> 1000"
+	}
+	return report.Fixed(safety, 2)
 }
 
 func passWord(pass bool) string {
@@ -100,10 +172,26 @@ func checkNotes(r joints.Result) []string {
 			notes = append(notes, fmt.Sprintf("%s fails: %s", checkName(c.Name, c.Part), c.Remedy))
 		}
 	}
-	for _, c := range r.Checks {
-		notes = append(notes, fmt.Sprintf("limit of %s: %s", c.Name, c.Source))
+	return append(append(notes, limitNotes(r.Checks)...), r.Remarks...)
+}
+
+// limitNotes tell where the limits come from, those of one source together.
+func limitNotes(checks []check.Check) []string {
+	var sources []string
+	of := map[string][]string{}
+	for _, c := range checks {
+		if of[c.Source] == nil {
+			sources = append(sources, c.Source)
+		}
+		if !slices.Contains(of[c.Source], c.Name) {
+			of[c.Source] = append(of[c.Source], c.Name)
+		}
 	}
-	return append(notes, r.Remarks...)
+	var notes []string
+	for _, source := range sources {
+		notes = append(notes, fmt.Sprintf("limit of %s: %s", strings.Join(of[source], ", "), source))
+	}
+	return notes
 }
 
 // partWords are the words of a geometry sheet for the parts of a quantity's
@@ -137,15 +225,18 @@ func geometryTable(g joints.Geometry) *report.Table {
 	}
 	once := part.Words
 	part.Words, _ = onceEach(once)
+	if !slices.ContainsFunc(most.Words, func(w string) bool { return w != "" }) {
+		least.Heading = "value"
+		return &report.Table{Columns: []report.Column{part, dimension, least, unit}}
+	}
 	return &report.Table{Columns: []report.Column{part, dimension, least, most, unit}}
 }
 
 // splitQuantity takes external.over_pins_max apart: shaft, "over pins", max.
 func splitQuantity(name string) (part, dimension, side string) {
-	part, dimension, ok := strings.Cut(name, ".")
-	if !ok {
-		part, dimension = "", name
-	}
+	path := quantityPath(name)
+	last := len(path) - 1
+	part, dimension = strings.Join(path[:last], ", "), path[last]
 	if word, ok := partWords[part]; ok {
 		part = word
 	}
@@ -154,16 +245,67 @@ func splitQuantity(name string) (part, dimension, side string) {
 			dimension, side = base, s
 		}
 	}
-	return part, strings.ReplaceAll(dimension, "_", " "), side
+	if celsius, ok := strings.CutPrefix(part, "at_"); ok {
+		part = "at " + strings.Replace(celsius, "_degC", " °C", 1)
+	}
+	return strings.ReplaceAll(part, "_", " "), strings.ReplaceAll(dimension, "_", " "), side
 }
 
-// shown is a quantity as a sheet shows it: micrometres on lengths, a
-// thousandth of a degree on angles.
-func shown(q check.Quantity) (value, unit string) {
-	if q.Unit == check.Radian {
-		return report.Fixed(degrees(q.Value), 3), "°"
+// atTemperature is the part of a name that tells a temperature, °C, whose point is
+// no step of the path.
+var atTemperature = regexp.MustCompile(`^at_-?[0-9.e-]*[0-9]`)
+
+// quantityPath takes a name apart at its points.
+func quantityPath(name string) []string {
+	at := atTemperature.FindString(name)
+	if at == "" {
+		return strings.Split(name, ".")
 	}
-	return report.Fixed(q.Value, 3), q.Unit
+	return append([]string{at + "_degC"}, strings.Split(name[len(at)+1:], ".")...)
+}
+
+// quantityUnit is how a unit of the libraries is told: what a name ends in, the
+// symbol and the decimals of a sheet (micrometres on lengths, a thousandth of a
+// degree on angles).
+type quantityUnit struct {
+	suffix, symbol string
+	decimals       int
+	convert        func(float64) float64 // nil: as it is
+}
+
+var quantityUnits = map[string]quantityUnit{
+	check.Millimetre: {"_mm", "mm", 3, nil},
+	check.Radian:     {"_deg", "°", 3, degrees},
+	"mm2":            {"_mm2", "mm²", 2, nil},
+	"mm3":            {"_mm3", "mm³", 1, nil},
+	"mm4":            {"_mm4", "mm⁴", 0, nil},
+	"N":              {"_N", "N", 0, nil},
+	"MPa":            {"_MPa", "MPa", 2, nil},
+	"N mm":           {"_Nm", "N m", 2, newtonMetres},
+	"mm/N":           {"_mm_per_N", "mm/N", 10, nil},
+	"K":              {"_K", "K", 1, nil},
+	"degC":           {"_degC", "°C", 1, nil},
+	"1":              {"", "", 3, nil},
+	"":               {"", "", 3, nil},
+}
+
+// unitOf returns how a quantity is told and its value; a unit that is not in the
+// list is a slip of the program.
+func unitOf(q check.Quantity) (quantityUnit, float64) {
+	u, ok := quantityUnits[q.Unit]
+	if !ok {
+		panic("size: no way to tell " + q.Unit)
+	}
+	if u.convert != nil {
+		return u, u.convert(q.Value)
+	}
+	return u, q.Value
+}
+
+// shown is a quantity as a sheet shows it.
+func shown(q check.Quantity) (value, unit string) {
+	u, v := unitOf(q)
+	return report.Fixed(v, u.decimals), u.symbol
 }
 
 // checkTable lists every check of every joint, for CSV.
@@ -176,7 +318,7 @@ func checkTable(results []joints.Result) *report.Table {
 		for _, c := range r.Checks {
 			joint.Words = append(joint.Words, r.Name)
 			kind.Words = append(kind.Words, r.Kind)
-			load.Words = append(load.Words, r.Load.Case)
+			load.Words = append(load.Words, caseOf(r, c))
 			name.Words = append(name.Words, c.Name)
 			part.Words = append(part.Words, c.Part)
 			value.Numbers = append(value.Numbers, c.Value)
@@ -206,8 +348,8 @@ func sizeObject(l *loaded, results []joints.Result) report.Object {
 
 func jointObject(r joints.Result) report.Object {
 	o := report.Object{
-		{Name: "name", Value: r.Name}, {Name: "kind", Value: r.Kind}, {Name: "case", Value: r.Load.Case},
-		{Name: "load", Value: loadObject(r.Load)},
+		{Name: "name", Value: r.Name}, {Name: "kind", Value: r.Kind}, {Name: "case", Value: governing(r)},
+		{Name: "load", Value: loadObject(r)},
 		{Name: "geometry", Value: geometryObject(r.Geometry.Quantities())},
 		{Name: "checks", Value: checkLines(r.Checks)},
 		{Name: "safety", Value: r.Safety}, {Name: "pass", Value: r.Pass},
@@ -218,11 +360,33 @@ func jointObject(r joints.Result) report.Object {
 	return o
 }
 
-func loadObject(load joints.Load) report.Object {
-	o := report.Object{{Name: "torque_Nm", Value: newtonMetres(load.Torque)}}
-	if load.Case != "" {
-		o = append(o, report.Member{Name: "travel_mm", Value: load.Travel})
+// loadObject is the parts of the load that is most at once.
+func loadObject(r joints.Result) report.Object {
+	load := r.Load
+	var o report.Object
+	add := func(is bool, name string, value any) {
+		if is {
+			o = append(o, report.Member{Name: name, Value: value})
+		}
 	}
+	add(r.ByLife && load.Case != "", "case", load.Case)
+	given := len(o)
+	force, moment := load.Force != r2.Vec{}, load.Moment != r2.Vec{}
+	add(force, "fx_N", load.Force.X)
+	add(force, "fy_N", load.Force.Y)
+	add(force, "force_N", r2.Norm(load.Force))
+	add(load.Axial != 0 || load.AxialLow != 0, "axial_N", load.Axial)
+	add(load.AxialLow != 0, "axial_low_N", load.AxialLow)
+	add(moment, "mx_Nm", newtonMetres(load.Moment.X))
+	add(moment, "my_Nm", newtonMetres(load.Moment.Y))
+	add(load.Stress != 0 || load.StressLow != 0, "stress_MPa", load.Stress)
+	add(load.StressLow != 0, "stress_low_MPa", load.StressLow)
+	add(load.Torque != 0 || len(o) == given, "torque_Nm", newtonMetres(load.Torque))
+	add(load.Swing != 0, "swing_deg", degrees(load.Swing))
+	add(load.Cycles != 0, "cycles", load.Cycles)
+	add(load.Frequency != 0, "frequency_Hz", load.Frequency)
+	add(load.Reversed, "reversed", true)
+	add(load.Case != "" && load.Path == "", "travel_mm", load.Travel)
 	return o
 }
 
@@ -231,11 +395,10 @@ func loadObject(load joints.Load) report.Object {
 func geometryObject(quantities []check.Quantity) report.Object {
 	var o report.Object
 	for _, q := range quantities {
-		value, suffix := q.Value, "_mm"
-		if q.Unit == check.Radian {
-			value, suffix = degrees(q.Value), "_deg"
-		}
-		o = nest(o, strings.Split(q.Name+suffix, "."), value)
+		u, value := unitOf(q)
+		path := quantityPath(q.Name)
+		path[len(path)-1] += u.suffix
+		o = nest(o, path, value)
 	}
 	return o
 }
@@ -265,6 +428,9 @@ func checkLines(checks []check.Check) []report.Object {
 			{Name: "safety", Value: c.Safety}, {Name: "minimum", Value: c.Minimum}, {Name: "pass", Value: c.Pass},
 			{Name: "source", Value: c.Source}, {Name: "method", Value: c.Method},
 		}...)
+		if c.Overall {
+			entries[i] = append(entries[i], report.Member{Name: "overall", Value: true})
+		}
 	}
 	return entries
 }

@@ -22,6 +22,7 @@ type Check struct {
 	Source  string // where the limit comes from: table, row, tag
 	Method  string // how the value was formed: formula's source, load share, factors
 	Remedy  string // what would move it
+	Overall bool   // of all load cases together, not of the governing one
 }
 
 // New returns a check with Safety and Pass worked out, Minimum 1. value >= 0

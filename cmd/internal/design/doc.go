@@ -49,7 +49,7 @@
 //	[points]         any number of NAME = point, mm
 //	[links]          any number of NAME = [names of points]; frame is the fixed one
 //	[[slider]] [shock] [rear] [front] [drivetrain] [brake] [mass] [spring]
-//	[[load_case]] [[joint]] [[require]] [variant.NAME]
+//	[[load_case]] [[joint]] [material.NAME] [[require]] [variant.NAME]
 //
 // A file with a linkage needs [points], [links], [shock] and [rear]. A file
 // may hold [[joint]] tables alone. A point that two or more links name is a pin
@@ -153,27 +153,84 @@
 //	min              in the unit of the figure's name
 //	max
 //
+// # [material.NAME]: a material of one's own, which joints may name
+//
+//	family *         "steel", "aluminium" or "titanium"
+//	yield *          MPa      strength at yield, the smallest that the part may have
+//	ultimate         MPa
+//	modulus          MPa      default: the family's, as for the next three
+//	poisson
+//	density          kg/m3
+//	expansion        1/K
+//	fatigue          MPa      amplitude that a polished bar bears, fully reversed; needs ultimate
+//	fatigue_cycles            so often; default 1e7, aluminium 5e8
+//	welded_yield     MPa      beside a weld
+//	welded_ultimate  MPa
+//	hardness_min     HB       of a steel hardened through
+//	hardness_max     HB
+//	section_up_to    mm       thickest section that the values hold for; default any
+//	source           name     where the values are from
+//
 // # [[joint]]
 //
 //	name *           name     unique
-//	kind *           "spline"
-//	torque           N m      or from the linkage, by the next four:
-//	at               name     of the point that the moment is taken about
-//	link             name     of the link that the pins act on
-//	through          [name]   points of that link
-//	share                     of the moment that the joint carries; default 1
+//	kind *           "spline", "bolt", "pin", "bearing", "bushing", "member" or "fatigue"
 //
-// with kind = "spline"; package spline tells the ranges and defaults:
+// and the keys of its kind, below. What a joint carries is told in one of three ways:
+// in its own table, in a list of [[joint.load]], each with a name and the same keys, or
+// by the linkage, in every load case. Which of these keys a kind has stands with it.
 //
-//	standard *             "ISO 4156"
-//	module *               mm
+// # Loads
+//
+//	force            pair     N, across the axis: on the bolt, on the middle part of a pin, of the shaft on its bearings
+//	axial            N        along the axis; a bolt's pulls head and nut apart, a member's is tension
+//	axial_low        N        the other end of the axial load's cycle; default 0
+//	moment           pair     N m, about the two axes across; a member's in and out of the plane
+//	torque           N m      about the axis
+//	stress           MPa      nominal, one end of a cycle
+//	stress_low       MPa      the other; default 0
+//	swing            deg      whole angle from end to end; default 0, or what the linkage turns
+//	cycles                    over the life; default: not asked
+//	frequency                 swings there and back a second; default: not told
+//	reversed                  true: the force across changes its direction; default false
+//
+// # Loads from the linkage
+//
+//	at               name     of a point
+//	link             name     of a link there, or "shock"
+//	through          [name]   points of that link: the torque is the moment about at of the pins' forces there
+//	against          name     of the link that link swings against; default: the only other one at the pin
+//	ends             [name, name]  points of link; default: its two pins
+//	share                     of what the linkage carries there; default 1 for a torque and for a pair at a span, else 0.5: one of two sides
+//	offset           mm       of the force from the joint's middle, towards +z; default 0
+//	stress_per_force          MPa/N, of the place over the pin's force
+//
+// With at and link a joint takes the force that the pin exerts on the link, the swing of
+// the two links over the whole travel, and the cycles of the load case. A member
+// between two ends takes the force at the second along the line of both, and the
+// moment that it has about the first. Beside these, axial, moment, swing, frequency and
+// the like may be given, for what a plane linkage does not know: they come to every load
+// case.
+//
+// # [[joint]] of kind spline
+//
+// Loads: torque. From the linkage: at *, link *, through *, share. Package spline tells
+// which keys a standard needs, the ranges and the defaults.
+//
+//	standard *             "ISO 4156", "ANSI B92.1", "DIN 5480" or "ISO 14"
+//	module                 mm   ISO 4156, DIN 5480
+//	diametral_pitch        1/in ANSI B92.1: 20 of 20/40
+//	reference_diameter     mm   DIN 5480
+//	minor_diameter         mm   ISO 14
+//	major_diameter         mm   ISO 14
 //	teeth *
-//	pressure_angle *       deg
+//	pressure_angle         deg
 //	root                   "flat" or "fillet"
+//	fit                    "side" or "major" (ANSI B92.1), "sliding", "close" or "fixed" (ISO 14)
 //	length *               mm   engaged
 //	bore                   mm   of a hollow shaft; default 0, solid
 //	hub_outer_diameter *   mm
-//	shaft_material *       a name of package material
+//	shaft_material *       a name of package material, or of the file
 //	hub_material *
 //	application_factor     Ka
 //	distribution_factor    Km
@@ -185,13 +242,197 @@
 //	piloted                true or false (default)
 //	clamped                true or false (default)
 //	crowned                true or false (default)
-//	shaft_class            tolerance class
+//	shaft_class            tolerance class or grade
 //	shaft_fit              fit letter
 //	hub_class
 //	hub_fit
+//	shaft_process          "broached", "hobbed", "shaped" or "rolled" (DIN 5480)
+//	hub_process
 //	tolerance_length       mm
 //	shaft_pin              mm   measuring pin
 //	hub_pin                mm
+//	bending_moment         N m  on the shaft under the teeth
+//	free_length            mm   of splined shaft outside the hub, for its stiffness
+//	grip                   "pinch", "taper" or "press": what presses the hub on
+//	grip_force             N    of a pinch or taper
+//	taper_angle            deg  between cone and axis
+//	interference           mm   of a press fit, on the diameter
+//	temperature_rise       K    of a press fit
+//	grip_diameter          mm
+//	grip_length            mm
+//	friction               of the grip
+//
+// # [[joint]] of kind bolt
+//
+// Loads: force, axial, axial_low, moment, torque, cycles, reversed. From the linkage:
+// at *, link *, share, offset.
+//
+//	diameter *             mm   of the ISO metric thread
+//	pitch                  mm   default: coarse
+//	bore                   mm   of a hollow axle; default 0, solid
+//	class *                strength class or alloy, such as "10.9"
+//	head                   "hex" (default) or "socket"
+//	head_diameter          mm   of the seat; default: the hexagon's
+//	hole                   mm   clearance hole; default: ISO 273, medium
+//	shank_diameter         mm   of the part without thread; default: the diameter
+//	shank_length           mm   of that part within the stack; default 0
+//	rolled_after_treatment true: thread rolled after heat treatment; default false
+//	stack *                list of tables, from the head down, below
+//	nut_diameter           mm   seat of the nut; default: head_diameter
+//	tapped_material        of the part that the bolt is screwed into; default: a nut
+//	engagement             mm   of the thread in that part; needed with it
+//	boss                   mm   outside diameter of that part around the thread; default wide
+//	thread_friction        [least, largest]; default 0.08 to 0.16
+//	head_friction          [least, largest]; default 0.08 to 0.16
+//	tightening_torque      N m  on the drawing; default: the largest that every part bears
+//	tool_scatter           of the wrench; default 0.06
+//	yield_share            of the yield strength that tightening may use; default 0.9, aluminium 0.65
+//	load_factor            where the axial load enters; default 0.5
+//	roughness              "fine", "medium" (default) or "rough"
+//	slip_faces             that share the force across; default 1
+//	slip_friction          the least; default 0.1
+//	temperatures           [°C] of use; default -20, 20, 60
+//
+// # Each part of a bolt's stack
+//
+//	name                   name of the part; default: its material
+//	outer_diameter *       mm   of what bears
+//	inner_diameter         mm   default: the hole
+//	length *               mm   along the bolt
+//	material *             a name of package metal
+//	pressure               MPa  that its faces bear; default: by the material
+//
+// # [joint.across] of a bolt: how its axle is borne where the faces slip
+//
+//	planes *               2, a fork, or 1, two plates
+//	middle *               mm   thickness of the middle part
+//	outer *                mm   thickness of each outer part
+//	gap                    mm   each side; default 0
+//	thread_in_planes       true: the thread reaches into a shear plane; default false
+//
+// # [[joint]] of kind pin
+//
+// Loads: force, moment, swing, cycles. From the linkage: at *, link *, against, share,
+// offset; link is then that of the middle part.
+//
+//	diameter *             mm
+//	bore                   mm   of a hollow pin; default 0, solid
+//	material *             a name of package metal
+//	planes                 2 (default), an eye in a fork, or 1, two plates
+//	gap                    mm   each side; default 0
+//	design_factor          on ultimate strength; default 2
+//	middle *               table of the eye, below
+//	outer *                table of one leg
+//
+// # middle and outer of a pin
+//
+//	thickness *            mm   along the pin
+//	hole                   mm   default: the pin's diameter
+//	width *                mm   across the hole
+//	edge_distance *        mm   from the hole's middle to the free end
+//	round                  true: the end is round about the hole; default false
+//	material *             a name of package metal
+//	along                  pair: direction from the hole to the part's body; default: every force pulls at the free end
+//
+// # [[joint]] of kind bearing
+//
+// Loads: force, axial, moment, swing, cycles. From the linkage: at *, link *, against,
+// share; link is then that of the shaft.
+//
+//	size                   of the built-in table, such as "6902"; without it bore, outer_diameter and width
+//	type                   "deep groove" or "angular contact"; default: the size's, or deep groove
+//	bore                   mm
+//	outer_diameter         mm
+//	width                  mm
+//	balls                  in a row
+//	ball_diameter          mm
+//	pitch_diameter         mm   default: mean of bore and outer_diameter
+//	contact_angle          deg  of angular contact
+//	rows                   1 or 2
+//	full_complement        true: no cage; default false
+//	filling_slot           true or false (default)
+//	dynamic_rating         N    C of one bearing, as the catalogue has it
+//	static_rating          N    C0 of one bearing
+//	rating_factor          f0
+//	span                   mm   between two bearings' middles; default: one bearing
+//	offset                 mm   of the force from the middle, towards +z
+//	arrangement            "back to back" or "face to face"
+//	locating               1 or 2: the bearing that takes the axial load
+//	preload                N
+//	static_factor          default 2
+//	reliability            percent; default 90
+//	life_factor            lubrication and dirt; default 1
+//	chamfer                mm   of the rings
+//	shaft_fillet           mm   at the shoulder
+//
+// # [[joint]] of kind bushing
+//
+// Loads: force, axial, moment, swing, cycles, frequency. From the linkage: at *, link *,
+// against, share.
+//
+//	bore *                 mm
+//	length *               mm   of one bushing
+//	flange_diameter        mm   default: no flange
+//	liner                  of the built-in table, such as "PTFE on steel"; without it the next four
+//	static_pressure        MPa
+//	swinging_pressure      MPa
+//	pressure_speed         MPa·m/s
+//	wear_rate              mm3/(N m)
+//	wear_allowed           mm   default 0.05
+//	span                   mm   between two bushings' middles; default: one bushing
+//	offset                 mm   of the force from the middle, towards +z
+//
+// # [[joint]] of kind member
+//
+// Loads: axial, moment, torque. From the linkage: link *, ends, share.
+//
+//	shape *                "round" or "rectangle"
+//	diameter               mm   of round
+//	height                 mm   of rectangle, in the plane of the linkage
+//	width                  mm   of rectangle, across it
+//	corner_radius          mm   of rectangle; default 0
+//	wall                   mm   default: solid
+//	end_wall               mm   of a butted round tube; default: wall
+//	end_length             mm   over which it stands at each end
+//	length                 mm   pin to pin; default: the distance of the ends in the linkage
+//	in_plane_factor        default 1, hinged
+//	out_of_plane_factor    default 1; 0.7 where bolted clevises hold the ends
+//	hole                   mm   at the pins; default 0
+//	offset                 mm   of the centroid from the line of the pins; default 0
+//	bow                    mm   default: a thousandth of the length
+//	material               a name of package material; without it yield and modulus
+//	yield                  MPa
+//	modulus                MPa
+//	welded                 true or false (default)
+//	heat_affected_yield    MPa  default: on record for the material
+//	application_factor     default 1
+//
+// # [[joint]] of kind fatigue: one place of a part
+//
+// Loads: stress, stress_low, cycles. From the linkage: at *, link *, share,
+// stress_per_force *; the stress goes from 0 to that of the load case.
+//
+//	material               a name of package material; without it family, yield and ultimate
+//	family                 "steel", "aluminium" or "titanium"
+//	yield                  MPa
+//	ultimate               MPa
+//	endurance              MPa  amplitude of a polished bar, fully reversed
+//	endurance_cycles
+//	loading                "bending" (default), "axial" or "torsion"
+//	surface                "polished", "ground", "machined" (default), "hot rolled", "forged", "anodised" or "hard anodised"
+//	surface_factor         ka
+//	diameter               mm   of the place
+//	size_factor            kb
+//	reliability            percent; default 90
+//	stress_concentration   Kt; default 1, or that of the shoulder
+//	large_diameter         mm   beside a shoulder
+//	notch_radius           mm
+//	notch_sensitivity      q
+//	mean_stress            "goodman" (default), "gerber", "morrow", "swt" or "walker"
+//	true_strength          MPa  of Morrow
+//	walker_exponent        of Walker
+//	category               MPa  range of a weld at 2e6 cycles; makes the place a weld
+//	slope                  of a weld; default 3
 //
 // # [variant.NAME]: tables laid over those of the file
 //
@@ -251,7 +492,8 @@
 //	one-spring          not exactly one of coil and air
 //	empty-chamber       an air chamber that the stroke would empty
 //	one-drive           chain tension and pedal force at once
-//	one-load            a torque and a tie at once
+//	one-load            loads of a joint's own and a tie at once
+//	does-not-fit        a value of a material that another excludes
 //	no-bound            a requirement without min and max
 //	mobility            a linkage that has not one degree of freedom
 //	dead-point          a linkage that cannot go on

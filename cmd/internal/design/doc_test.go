@@ -3,10 +3,12 @@ package design
 import (
 	"os"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
 	"gudgeon/cmd/internal/units"
+	"gudgeon/joints"
 )
 
 // docSections returns the reference in doc.go, cut at its headings.
@@ -33,11 +35,17 @@ func docSections(t *testing.T) map[string]string {
 // and every key of the reference is read.
 func TestReferenceListsEveryKey(t *testing.T) {
 	sections := docSections(t)
-	for heading, keys := range map[string][]key{
+	tables := map[string][]key{
 		"[[slider]]": sliderKeys, "[shock]": shockKeys, "[rear]": rearKeys, "[front]": frontKeys, "[drivetrain]": drivetrainKeys,
 		"[drivetrain.idler]": idlerKeys, "[brake]": brakeKeys, "[mass]": massKeys, "[spring]": append(append([]key{}, coilKeys...), airKeys[1:]...),
-		"[spring.bumper]": bumperKeys, "[[load_case]]": loadCaseKeys, "[[require]]": requireKeys, "[[joint]]": append(append([]key{}, jointKeys...), splineKeys...),
-	} {
+		"[spring.bumper]": bumperKeys, "[[load_case]]": loadCaseKeys, "[[require]]": requireKeys, "[material.NAME]": materialKeys,
+		"[[joint]]": jointKeys, "Loads": loadKeys, "Loads from the linkage": tieKeys,
+		"Each part of a bolt's stack": layerKeys, "[joint.across] of a bolt": acrossKeys, "middle and outer of a pin": lugKeys,
+	}
+	for name, k := range jointKinds {
+		tables["[[joint]] of kind "+name] = k.keys
+	}
+	for heading, keys := range tables {
 		listed := map[string]string{}
 		for _, m := range regexp.MustCompile(`(?m)^\t([a-z_]+)( \*)?(?: +(.*))?$`).FindAllStringSubmatch(sections[heading], -1) {
 			if _, ok := listed[m[1]]; ok {
@@ -107,5 +115,29 @@ func TestReferenceExample(t *testing.T) {
 	_, src, _ = strings.Cut(src, "reference of the format.")
 	if _, list := Parse("example.toml", []byte(strings.ReplaceAll(src, "\n\t", "\n"))); list != nil {
 		t.Error(list)
+	}
+}
+
+// The reference says which loads a kind takes and how it takes them from the
+// linkage, as they are read.
+func TestReferenceListsLoads(t *testing.T) {
+	sections := docSections(t)
+	for name, k := range jointKinds {
+		text := strings.Join(strings.Fields(sections["[[joint]] of kind "+name]), " ")
+		if want := "Loads: " + strings.Join(k.loads, ", ") + "."; !strings.Contains(text, want) {
+			t.Errorf("%s: the reference has no %q", name, want)
+		}
+		words := slices.Clone(k.ties)
+		for i, w := range words {
+			if slices.Contains(k.form.required(), w) || w == "stress_per_force" {
+				words[i] = w + " *"
+			}
+		}
+		if want := "From the linkage: " + strings.Join(words, ", "); !strings.Contains(text, want) {
+			t.Errorf("%s: the reference has no %q", name, want)
+		}
+	}
+	if len(kindNames) != len(jointKinds) || len(kindNames) != len(joints.Kinds()) {
+		t.Errorf("kinds %q, in the package %q", kindNames, joints.Kinds())
 	}
 }

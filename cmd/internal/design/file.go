@@ -7,6 +7,7 @@ import (
 
 	"gudgeon/cmd/internal/diag"
 	"gudgeon/joints"
+	"gudgeon/joints/material"
 	"gudgeon/kinematics"
 )
 
@@ -14,22 +15,40 @@ import (
 type Design struct {
 	Kinematics *kinematics.Design // nil where the file holds joints alone
 	Joints     []Joint            // in the order of the file
+	Materials  *material.Library  // the table and the file's own
 }
 
-// Joint is a joint to size and where its torque comes from: Torque is given,
-// N·mm, or Tie is; never both, never neither.
+// Joint is a joint to size and what it carries: Loads of its own, or a Tie and
+// one load with what the linkage cannot know, which comes to that of every load
+// case.
 type Joint struct {
 	joints.Joint
-	Torque *float64
-	Tie    *Tie
+	Loads []joints.Load
+	Tie   *Tie
 }
 
-// Tie takes a joint's torque from the linkage: Share of the moment about the
-// point At of the pin forces on Link at the points Through.
+// TieForm is what a joint takes from the linkage.
+type TieForm int
+
+// The forms.
+const (
+	MomentTie TieForm = iota // Share of the moment about At of the pin forces on Link at Through
+	PinTie                   // Share of the pin's force on Link at At
+	LinkTie                  // Share of the forces at the Ends of Link
+)
+
+// Tie says where in the linkage a joint takes its loads from, in every load case.
+// What its form does not name is not used.
 type Tie struct {
-	At, Link string
-	Through  []string
-	Share    float64 // (0, 1]
+	Form           TieForm
+	At, Link       string
+	Through        []string
+	Against        string    // PinTie: the link that Link swings against; "": the only other one at the pin
+	Ends           [2]string // LinkTie: from, to; both "": the two pins of the link
+	Share          float64   // (0, 1]
+	ShareTaken     bool      // Share is the default of one of two sides
+	Offset         float64   // PinTie: of the force from the joint's middle, mm towards +z, where the joint has none of its own
+	StressPerForce float64   // PinTie of a place: nominal stress over the pin's force, MPa/N
 }
 
 // JointError is the error of sizing one joint of a Design, for Locate: the

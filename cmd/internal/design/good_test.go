@@ -211,7 +211,7 @@ func TestJointsAlone(t *testing.T) {
 			Misalignment: 0.001, Cycles: 1e5, RockingCycles: 5e4, Reversed: true, Seat: spline.Fixed, Piloted: true, Clamped: true, Crowned: true,
 			ShaftClass: 6, ShaftFit: "f", HubClass: 7, HubFit: "H", ToleranceLength: 14, ShaftPin: 2.5, HubPin: 2.24,
 		}},
-		Torque: pointer(180e3),
+		Loads: []joints.Load{{Torque: 180e3}},
 	}}
 	if diff := cmp.Diff(want, d.Joints); diff != "" {
 		t.Errorf("-want +got:\n%s", diff)
@@ -260,7 +260,7 @@ through = ["axle", "arm"]
 	if diff := cmp.Diff(&Tie{At: "main", Link: "arm", Through: []string{"axle", "arm"}, Share: 1}, d.Joints[0].Tie); diff != "" {
 		t.Error(diff)
 	}
-	if d.Joints[0].Torque != nil || d.Kinematics == nil {
+	if diff := cmp.Diff([]joints.Load{{}}, d.Joints[0].Loads); diff != "" || d.Kinematics == nil {
 		t.Error("a tied joint has a torque of its own or no linkage")
 	}
 }

@@ -12,7 +12,8 @@ type key struct {
 }
 
 // The keys of the file's tables. doc.go tells what each means; a test holds
-// the two together. [points], [links] and [variant] have keys of the user's.
+// the two together. [points], [links], [material] and
+// [variant] have keys of the user's; those of [[joint]] stand in jointkeys.go.
 var (
 	fileKeys = []key{
 		{name: "name", example: `"Tarn 153"`},
@@ -20,7 +21,7 @@ var (
 		{name: "shock"}, {name: "rear"}, {name: "front"},
 		{name: "drivetrain"}, {name: "brake"}, {name: "mass"},
 		{name: "spring"}, {name: "load_case"}, {name: "joint"},
-		{name: "require"}, {name: "variant"},
+		{name: "material"}, {name: "require"}, {name: "variant"},
 	}
 	sliderKeys = []key{
 		{name: "point", required: true, example: `"carriage"`},
@@ -103,48 +104,27 @@ var (
 		{name: "lateral", unit: units.Force, example: "0"},
 		{name: "cycles", positive: true, example: "2000"},
 	}
+	materialKeys = []key{
+		{name: "family", required: true, example: `"aluminium"`},
+		{name: "yield", unit: units.Pressure, required: true, example: "480"},
+		{name: "ultimate", unit: units.Pressure, positive: true, example: "540"},
+		{name: "modulus", unit: units.Pressure, positive: true, example: "71000"},
+		{name: "poisson", positive: true, example: "0.33"},
+		{name: "density", positive: true, example: "2800"},
+		{name: "expansion", positive: true, example: "23e-6"},
+		{name: "fatigue", unit: units.Pressure, positive: true, example: "150"},
+		{name: "fatigue_cycles", positive: true, example: "5e8"},
+		{name: "welded_yield", unit: units.Pressure, positive: true, example: "110"},
+		{name: "welded_ultimate", unit: units.Pressure, positive: true, example: "170"},
+		{name: "hardness_min", positive: true, example: "300"},
+		{name: "hardness_max", positive: true, example: "340"},
+		{name: "section_up_to", unit: units.Length, positive: true, example: "60"},
+		{name: "source", example: `"test bars of heat 12"`},
+	}
 	requireKeys = []key{
 		{name: "figure", required: true, example: `"progression_percent"`},
 		{name: "min", example: "5"},
 		{name: "max", example: "30"},
-	}
-	jointKeys = []key{
-		{name: "name", required: true, example: `"rocker spline"`},
-		{name: "kind", required: true, example: `"spline"`},
-		{name: "torque", unit: units.Torque, example: "180"},
-		{name: "at", example: `"rocker"`},
-		{name: "link", example: `"rocker"`},
-		{name: "through", example: `["upper"]`},
-		{name: "share", example: "0.5"},
-	}
-	splineKeys = []key{
-		{name: "standard", required: true, example: `"ISO 4156"`},
-		{name: "module", unit: units.Length, required: true, example: "1.25"},
-		{name: "teeth", required: true, example: "22"},
-		{name: "pressure_angle", unit: units.Angle, required: true, example: "30"},
-		{name: "root", example: `"flat"`},
-		{name: "length", unit: units.Length, required: true, example: "18"},
-		{name: "bore", unit: units.Length, example: "12"},
-		{name: "hub_outer_diameter", unit: units.Length, required: true, example: "44"},
-		{name: "shaft_material", required: true, example: `"42CrMo4+QT"`},
-		{name: "hub_material", required: true, example: `"7075-T6"`},
-		{name: "application_factor", positive: true, example: "1.8"},
-		{name: "distribution_factor", positive: true, example: "1"},
-		{name: "misalignment", example: "0.001"},
-		{name: "cycles", required: true, example: "100000"},
-		{name: "rocking_cycles", positive: true, example: "100000"},
-		{name: "reversed", example: "true"},
-		{name: "seat", example: `"fixed"`},
-		{name: "piloted", example: "true"},
-		{name: "clamped", example: "true"},
-		{name: "crowned", example: "true"},
-		{name: "shaft_class", positive: true, example: "5"},
-		{name: "shaft_fit", example: `"h"`},
-		{name: "hub_class", positive: true, example: "5"},
-		{name: "hub_fit", example: `"H"`},
-		{name: "tolerance_length", unit: units.Length, positive: true, example: "14"},
-		{name: "shaft_pin", unit: units.Length, positive: true, example: "2.5"},
-		{name: "hub_pin", unit: units.Length, positive: true, example: "2.24"},
 	}
 )
 

@@ -39,6 +39,7 @@ func (r *reader) read(root *node, name string) *Design {
 		r.cases(s, k)
 		r.requirements(s, k)
 	}
+	r.materials(s, d)
 	r.joints(s, d)
 	if r.variant == "" {
 		r.variants(s)

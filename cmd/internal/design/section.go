@@ -2,6 +2,7 @@ package design
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 )
 
@@ -69,10 +70,10 @@ func (s *section) table(name string) *node {
 	s.lost = append(s.lost, name)
 	p := problem{
 		code: "wrong-type", message: fmt.Sprintf("%s must be a table", shown(name)), found: "this is " + n.what(),
-		hint: "write [" + join(s.n.path(), name) + "] and its keys below",
+		hint: "write [" + header(join(s.n.path(), name)) + "] and its keys below",
 	}
 	if n.form == stacked {
-		p.found, p.hint = "this is a list of tables", "there is one only: write ["+n.path()+"]"
+		p.found, p.hint = "this is a list of tables", "there is one only: write ["+header(n.path())+"]"
 	}
 	if name == "variant" {
 		p.hint = "write [variant.low], each variant under its own name"
@@ -87,7 +88,7 @@ func (s *section) list(name string) []*node {
 	if n == nil {
 		return nil
 	}
-	hint := "write [[" + join(s.n.path(), name) + "]] and its keys below"
+	hint := "write [[" + header(join(s.n.path(), name)) + "]] and its keys below"
 	if n.kind != list {
 		s.tell(n, problem{
 			code: "wrong-type", message: fmt.Sprintf("%s must be a list of tables", shown(name)), found: "this is " + n.what(), hint: hint,
@@ -103,3 +104,9 @@ func (s *section) list(name string) []*node {
 	}
 	return out
 }
+
+// indices are the parts of a path that a header does not have.
+var indices = regexp.MustCompile(`\[[0-9]+\]`)
+
+// header is how the header of a table at a path is written.
+func header(path string) string { return indices.ReplaceAllString(path, "") }

@@ -214,12 +214,18 @@ func (s *section) pair(name string) [2]float64 {
 
 // coordinates reads a list of min to max quantities; nil where it is none.
 func (s *section) coordinates(n *node, k *key, least, most int) []float64 {
-	if n == nil {
-		return nil
-	}
 	want := "[x, y]"
 	if most > least {
 		want = "[x, y] or [x, y, z]"
+	}
+	return s.listOf(n, k, least, most, want)
+}
+
+// listOf reads a list of least to most quantities, which messages call want; nil
+// where it is not given or is none.
+func (s *section) listOf(n *node, k *key, least, most int, want string) []float64 {
+	if n == nil {
+		return nil
 	}
 	if n.kind != list {
 		s.wrong(n, k, want)

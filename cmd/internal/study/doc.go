@@ -4,7 +4,7 @@
 //	Sweep ── Summary ──── Evaluate ── Outcome    the [[require]] tables
 //	  │                                └────── Remedies   what would meet one that is not met
 //	  └───────────────── RisingRate             wheel rate of a linear spring
-//	CaseLoads ─┬──────── TieLoads ── joints.Load torque of a joint tied to the linkage
+//	CaseLoads ─┬──────── Tied ── joints.Load     what a joint at a pin carries
 //	           └──────── Peaks                   what governs each pin
 //	Models ── Align ──── CompareCurves           designs at the same positions
 //	Summaries, CaseLoads, Results ── Compare…    each value beside the first design's

@@ -33,7 +33,7 @@ func tieSample() ([]kinematics.Point, []kinematics.CaseLoads) {
 	}}
 }
 
-func TestTieLoads(t *testing.T) {
+func TestMomentTie(t *testing.T) {
 	points, cases := tieSample()
 	for _, c := range []struct {
 		name string
@@ -45,7 +45,7 @@ func TestTieLoads(t *testing.T) {
 		{"the other side of the pin", design.Tie{At: "rocker", Link: "seatstay", Through: []string{"upper"}, Share: 1}, 271_000},
 		{"a pin at the point itself has no arm", design.Tie{At: "rocker", Link: "rocker", Through: []string{"rocker"}, Share: 1}, 0},
 	} {
-		loads, err := TieLoads(points, c.tie, cases)
+		loads, err := newTied(points, c.tie, cases).moments()
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
@@ -56,14 +56,14 @@ func TestTieLoads(t *testing.T) {
 }
 
 // A tie that names no pin of its link must be told, not taken as no load.
-func TestTieLoadsUnknown(t *testing.T) {
+func TestMomentTieUnknown(t *testing.T) {
 	points, cases := tieSample()
 	for field, tie := range map[string]design.Tie{
 		"at":         {At: "nowhere", Link: "rocker", Through: []string{"upper"}, Share: 1},
 		"through[1]": {At: "rocker", Link: "rocker", Through: []string{"upper", "main"}, Share: 1},
 		"through[0]": {At: "rocker", Link: "chainstay", Through: []string{"upper"}, Share: 1},
 	} {
-		_, err := TieLoads(points, tie, cases)
+		_, err := newTied(points, tie, cases).moments()
 		var inputs joints.InputErrors
 		if !errors.As(err, &inputs) || inputs[0].Field != field {
 			t.Errorf("%+v: %v, want field %s", tie, err, field)
@@ -174,7 +174,7 @@ func TestTieAgainstVirtualWork(t *testing.T) {
 	}
 	tie := design.Tie{At: "rocker", Link: "rocker", Through: []string{"upper"}, Share: 0.5}
 	cases := m.Loads()
-	loads, err := TieLoads(d.Kinematics.Points, tie, cases)
+	_, loads, err := Tied(m, cases, design.Joint{Tie: &tie, Loads: []joints.Load{{}}})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,0 +1,242 @@
+package design
+
+import "gudgeon/cmd/internal/units"
+
+// The keys of [[joint]] that every kind has, those of loads and ties of which
+// each kind has some, and those of each kind.
+var (
+	jointKeys = []key{
+		{name: "name", required: true, example: `"rocker spline"`},
+		{name: "kind", required: true, example: `"spline"`},
+		{name: "load"},
+	}
+	loadKeys = []key{
+		{name: "force", unit: units.Force, example: "[-600, 2400]"},
+		{name: "axial", unit: units.Force, example: "300"},
+		{name: "axial_low", unit: units.Force, example: "-300"},
+		{name: "moment", unit: units.Torque, example: "[12, 0]"},
+		{name: "torque", unit: units.Torque, example: "180"},
+		{name: "stress", unit: units.Pressure, example: "60"},
+		{name: "stress_low", unit: units.Pressure, example: "-10"},
+		{name: "swing", unit: units.Angle, positive: true, example: "40"},
+		{name: "cycles", positive: true, example: "100000"},
+		{name: "frequency", positive: true, example: "1.5"},
+		{name: "reversed", example: "true"},
+	}
+	tieKeys = []key{
+		{name: "at", example: `"rocker"`},
+		{name: "link", example: `"rocker"`},
+		{name: "through", example: `["upper"]`},
+		{name: "against", example: `"frame"`},
+		{name: "ends", example: `["rear", "upper"]`},
+		{name: "share", example: "0.5"},
+		{name: "offset", unit: units.Length, example: "4"},
+		{name: "stress_per_force", positive: true, example: "0.02"},
+	}
+	splineKeys = []key{
+		{name: "standard", required: true, example: `"ISO 4156"`},
+		{name: "module", unit: units.Length, positive: true, example: "1.25"},
+		{name: "diametral_pitch", positive: true, example: "20"},
+		{name: "reference_diameter", unit: units.Length, positive: true, example: "25"},
+		{name: "minor_diameter", unit: units.Length, positive: true, example: "23"},
+		{name: "major_diameter", unit: units.Length, positive: true, example: "26"},
+		{name: "teeth", required: true, example: "22"},
+		{name: "pressure_angle", unit: units.Angle, positive: true, example: "30"},
+		{name: "root", example: `"flat"`},
+		{name: "fit", example: `"side"`},
+		{name: "length", unit: units.Length, required: true, example: "18"},
+		{name: "bore", unit: units.Length, example: "12"},
+		{name: "hub_outer_diameter", unit: units.Length, required: true, example: "44"},
+		{name: "shaft_material", required: true, example: `"42CrMo4+QT"`},
+		{name: "hub_material", required: true, example: `"7075-T6"`},
+		{name: "application_factor", positive: true, example: "1.8"},
+		{name: "distribution_factor", positive: true, example: "1"},
+		{name: "misalignment", example: "0.001"},
+		{name: "cycles", required: true, example: "100000"},
+		{name: "rocking_cycles", positive: true, example: "100000"},
+		{name: "reversed", example: "true"},
+		{name: "seat", example: `"fixed"`},
+		{name: "piloted", example: "true"},
+		{name: "clamped", example: "true"},
+		{name: "crowned", example: "true"},
+		{name: "shaft_class", positive: true, example: "5"},
+		{name: "shaft_fit", example: `"h"`},
+		{name: "hub_class", positive: true, example: "5"},
+		{name: "hub_fit", example: `"H"`},
+		{name: "shaft_process", example: `"hobbed"`},
+		{name: "hub_process", example: `"broached"`},
+		{name: "tolerance_length", unit: units.Length, positive: true, example: "14"},
+		{name: "shaft_pin", unit: units.Length, positive: true, example: "2.5"},
+		{name: "hub_pin", unit: units.Length, positive: true, example: "2.24"},
+		{name: "bending_moment", unit: units.Torque, example: "60"},
+		{name: "free_length", unit: units.Length, example: "20"},
+		{name: "grip", example: `"pinch"`},
+		{name: "grip_force", unit: units.Force, positive: true, example: "9000"},
+		{name: "taper_angle", unit: units.Angle, positive: true, example: "5"},
+		{name: "interference", unit: units.Length, positive: true, example: "0.02"},
+		{name: "temperature_rise", example: "40"},
+		{name: "grip_diameter", unit: units.Length, positive: true, example: "30"},
+		{name: "grip_length", unit: units.Length, positive: true, example: "15"},
+		{name: "friction", positive: true, example: "0.12"},
+	}
+	boltKeys = []key{
+		{name: "diameter", unit: units.Length, required: true, example: "8"},
+		{name: "pitch", unit: units.Length, positive: true, example: "1"},
+		{name: "bore", unit: units.Length, example: "6"},
+		{name: "class", required: true, example: `"10.9"`},
+		{name: "head", example: `"socket"`},
+		{name: "head_diameter", unit: units.Length, positive: true, example: "13"},
+		{name: "hole", unit: units.Length, positive: true, example: "8.4"},
+		{name: "shank_diameter", unit: units.Length, positive: true, example: "8"},
+		{name: "shank_length", unit: units.Length, example: "14"},
+		{name: "rolled_after_treatment", example: "true"},
+		{name: "stack", required: true, example: `[{ outer_diameter = 18, length = 12, material = "7075-T6" }]`},
+		{name: "nut_diameter", unit: units.Length, positive: true, example: "13"},
+		{name: "tapped_material", example: `"7075-T6"`},
+		{name: "engagement", unit: units.Length, positive: true, example: "14"},
+		{name: "boss", unit: units.Length, positive: true, example: "20"},
+		{name: "thread_friction", example: "[0.10, 0.16]"},
+		{name: "head_friction", example: "[0.10, 0.16]"},
+		{name: "tightening_torque", unit: units.Torque, positive: true, example: "20"},
+		{name: "tool_scatter", positive: true, example: "0.06"},
+		{name: "yield_share", positive: true, example: "0.9"},
+		{name: "load_factor", positive: true, example: "0.5"},
+		{name: "roughness", example: `"medium"`},
+		{name: "slip_faces", positive: true, example: "2"},
+		{name: "slip_friction", positive: true, example: "0.12"},
+		{name: "temperatures", example: "[-20, 20, 60]"},
+		{name: "across"},
+	}
+	layerKeys = []key{
+		{name: "name", example: `"sleeve"`},
+		{name: "outer_diameter", unit: units.Length, required: true, example: "18"},
+		{name: "inner_diameter", unit: units.Length, positive: true, example: "8.4"},
+		{name: "length", unit: units.Length, required: true, example: "12"},
+		{name: "material", required: true, example: `"7075-T6"`},
+		{name: "pressure", unit: units.Pressure, positive: true, example: "400"},
+	}
+	acrossKeys = []key{
+		{name: "planes", required: true, example: "2"},
+		{name: "middle", unit: units.Length, required: true, example: "20"},
+		{name: "outer", unit: units.Length, required: true, example: "8"},
+		{name: "gap", unit: units.Length, example: "0.5"},
+		{name: "thread_in_planes", example: "true"},
+	}
+	pinKeys = []key{
+		{name: "diameter", unit: units.Length, required: true, example: "12"},
+		{name: "bore", unit: units.Length, example: "6"},
+		{name: "material", required: true, example: `"42CrMo4+QT"`},
+		{name: "planes", positive: true, example: "2"},
+		{name: "gap", unit: units.Length, example: "0.5"},
+		{name: "design_factor", positive: true, example: "2"},
+		{name: "middle", required: true, example: `{ thickness = 14, width = 30, edge_distance = 16, material = "7075-T6" }`},
+		{name: "outer", required: true, example: `{ thickness = 8, width = 30, edge_distance = 16, material = "7075-T6" }`},
+	}
+	lugKeys = []key{
+		{name: "thickness", unit: units.Length, required: true, example: "14"},
+		{name: "hole", unit: units.Length, positive: true, example: "12"},
+		{name: "width", unit: units.Length, required: true, example: "30"},
+		{name: "edge_distance", unit: units.Length, required: true, example: "16"},
+		{name: "round", example: "true"},
+		{name: "material", required: true, example: `"7075-T6"`},
+		{name: "along", example: "[-1, 0]"},
+	}
+	bearingKeys = []key{
+		{name: "size", example: `"6902"`},
+		{name: "type", example: `"deep groove"`},
+		{name: "bore", unit: units.Length, positive: true, example: "15"},
+		{name: "outer_diameter", unit: units.Length, positive: true, example: "28"},
+		{name: "width", unit: units.Length, positive: true, example: "7"},
+		{name: "balls", positive: true, example: "10"},
+		{name: "ball_diameter", unit: units.Length, positive: true, example: "3.969"},
+		{name: "pitch_diameter", unit: units.Length, positive: true, example: "21.5"},
+		{name: "contact_angle", unit: units.Angle, positive: true, example: "30"},
+		{name: "rows", positive: true, example: "1"},
+		{name: "full_complement", example: "true"},
+		{name: "filling_slot", example: "true"},
+		{name: "dynamic_rating", unit: units.Force, positive: true, example: "4300"},
+		{name: "static_rating", unit: units.Force, positive: true, example: "2250"},
+		{name: "rating_factor", positive: true, example: "14"},
+		{name: "span", unit: units.Length, positive: true, example: "60"},
+		{name: "offset", unit: units.Length, example: "5"},
+		{name: "arrangement", example: `"back to back"`},
+		{name: "locating", positive: true, example: "1"},
+		{name: "preload", unit: units.Force, example: "100"},
+		{name: "static_factor", positive: true, example: "2"},
+		{name: "reliability", positive: true, example: "90"},
+		{name: "life_factor", positive: true, example: "0.3"},
+		{name: "chamfer", unit: units.Length, positive: true, example: "0.3"},
+		{name: "shaft_fillet", unit: units.Length, positive: true, example: "0.2"},
+	}
+	bushingKeys = []key{
+		{name: "bore", unit: units.Length, required: true, example: "12"},
+		{name: "length", unit: units.Length, required: true, example: "10"},
+		{name: "flange_diameter", unit: units.Length, positive: true, example: "18"},
+		{name: "liner", example: `"PTFE on steel"`},
+		{name: "static_pressure", unit: units.Pressure, positive: true, example: "250"},
+		{name: "swinging_pressure", unit: units.Pressure, positive: true, example: "140"},
+		{name: "pressure_speed", positive: true, example: "1.8"},
+		{name: "wear_rate", positive: true, example: "1e-6"},
+		{name: "wear_allowed", unit: units.Length, positive: true, example: "0.05"},
+		{name: "span", unit: units.Length, positive: true, example: "40"},
+		{name: "offset", unit: units.Length, example: "5"},
+	}
+	memberKeys = []key{
+		{name: "shape", required: true, example: `"round"`},
+		{name: "diameter", unit: units.Length, positive: true, example: "22"},
+		{name: "height", unit: units.Length, positive: true, example: "24"},
+		{name: "width", unit: units.Length, positive: true, example: "16"},
+		{name: "corner_radius", unit: units.Length, example: "5"},
+		{name: "wall", unit: units.Length, positive: true, example: "1.5"},
+		{name: "end_wall", unit: units.Length, positive: true, example: "2"},
+		{name: "end_length", unit: units.Length, positive: true, example: "60"},
+		{name: "length", unit: units.Length, positive: true, example: "380"},
+		{name: "in_plane_factor", positive: true, example: "1"},
+		{name: "out_of_plane_factor", positive: true, example: "0.7"},
+		{name: "hole", unit: units.Length, example: "10"},
+		{name: "offset", unit: units.Length, example: "12"},
+		{name: "bow", unit: units.Length, positive: true, example: "0.4"},
+		{name: "material", example: `"6061-T6"`},
+		{name: "yield", unit: units.Pressure, positive: true, example: "240"},
+		{name: "modulus", unit: units.Pressure, positive: true, example: "70000"},
+		{name: "welded", example: "true"},
+		{name: "heat_affected_yield", unit: units.Pressure, positive: true, example: "115"},
+		{name: "application_factor", positive: true, example: "1.2"},
+	}
+	fatigueKeys = []key{
+		{name: "material", example: `"6061-T6"`},
+		{name: "family", example: `"aluminium"`},
+		{name: "yield", unit: units.Pressure, positive: true, example: "240"},
+		{name: "ultimate", unit: units.Pressure, positive: true, example: "290"},
+		{name: "endurance", unit: units.Pressure, positive: true, example: "95"},
+		{name: "endurance_cycles", positive: true, example: "5e8"},
+		{name: "loading", example: `"bending"`},
+		{name: "surface", example: `"machined"`},
+		{name: "surface_factor", positive: true, example: "0.85"},
+		{name: "diameter", unit: units.Length, positive: true, example: "20"},
+		{name: "size_factor", positive: true, example: "0.9"},
+		{name: "reliability", positive: true, example: "99"},
+		{name: "stress_concentration", positive: true, example: "1.8"},
+		{name: "large_diameter", unit: units.Length, positive: true, example: "26"},
+		{name: "notch_radius", unit: units.Length, positive: true, example: "1.5"},
+		{name: "notch_sensitivity", positive: true, example: "1"},
+		{name: "mean_stress", example: `"goodman"`},
+		{name: "true_strength", unit: units.Pressure, positive: true, example: "635"},
+		{name: "walker_exponent", positive: true, example: "0.5"},
+		{name: "category", unit: units.Pressure, positive: true, example: "28"},
+		{name: "slope", positive: true, example: "3"},
+	}
+)
+
+// pick returns the keys of the named ones that a list has, in its order.
+func pick(keys []key, names ...string) []key {
+	var out []key
+	for _, k := range keys {
+		for _, name := range names {
+			if k.name == name {
+				out = append(out, k)
+			}
+		}
+	}
+	return out
+}
