@@ -135,3 +135,42 @@ print(json.dumps({"same": same, "columns": len(rows[0])}))
 		t.Errorf("%s %v", fmt.Sprintf("%+v", got), err)
 	}
 }
+
+// TestCrosscheckJUnit reads the results of check by Python's XML reader, names
+// that need escaping among them.
+func TestCrosscheckJUnit(t *testing.T) {
+	demoFiles(t)
+	file := filepath.Join(t.TempDir(), "names.toml")
+	const text = `name = "<b> ]]> & \"q\""
+points = { main = [0, 40], axle = [-430, 20], arm = [-60, 120], eye = [60, 260] }
+links  = { frame = ["main", "eye"], swingarm = ["main", "axle", "arm"] }
+shock  = { mounts = ["eye", "arm"], stroke = 40 }
+rear   = { axle = "axle" }
+require = [{ figure = "travel_mm", max = 190 }, { figure = "stroke_mm", min = 36 }]
+[variant."<&>"]
+shock = { stroke = 36 }
+`
+	if err := os.WriteFile(file, []byte(text), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	var out, errs bytes.Buffer
+	if code := run([]string{"check", file, "--format", "junit"}, nil, &out, &errs); code != 1 {
+		t.Fatalf("exit code %d: %s", code, errs.String())
+	}
+	script := `
+import sys, xml.etree.ElementTree as tree
+root = tree.fromstring(sys.stdin.buffer.read())
+suites = root.findall("testsuite")
+assert [s.get("name") for s in suites] == ['<b> ]]> & "q"', '<b> ]]> & "q", variant <&>'], [s.get("name") for s in suites]
+for s in suites:
+    cases = s.findall("testcase")
+    assert len(cases) == int(s.get("tests")) == 2
+    assert sum(c.find("failure") is not None for c in cases) == int(s.get("failures"))
+assert root.get("tests") == "4" and root.get("failures") == "1", root.attrib
+`
+	python := exec.Command("python3", "-c", script)
+	python.Stdin = &out
+	if told, err := python.CombinedOutput(); err != nil {
+		t.Errorf("%v\n%s", err, told)
+	}
+}

@@ -385,7 +385,7 @@ func drawPinForces(g *gallery) (*plots.Figure, error) {
 	var panels []plots.Panel
 	largest, where, which := 0.0, "", ""
 	for i, trace := range g.first().model.PinTraces(curvePositions) {
-		panel := plots.Panel{Heading: "force in the pin, kN: " + trace.Case + "; " + actingWords(g.first().design.Kinematics, i, "")}
+		panel := plots.Panel{Heading: trace.Case + ", kN; " + actingWords(g.first().design.Kinematics, i, "")}
 		for k, point := range trace.Points {
 			panel.Lines = append(panel.Lines, plots.Line{Name: point, X: trace.Travel, Y: times(trace.Force[k], 1e-3)})
 			if f := slices.Max(trace.Force[k]); f > largest {
