@@ -24,9 +24,11 @@ bench:
 	$(GO) test -run '^$$' -bench . -benchmem ./...
 
 # holds what gudgeon writes against programs that others wrote
-crosscheck: rsvg-convert
+crosscheck: rsvg-convert chromium
 	$(GO) test -count=1 -run '^TestCrosscheck' ./cmd/gudgeon -crosscheck
 
-.PHONY: rsvg-convert
+.PHONY: rsvg-convert chromium
 rsvg-convert:
 	@command -v rsvg-convert >/dev/null || { apt-get update -q && apt-get install -qy librsvg2-bin; }
+chromium:
+	@command -v chromium >/dev/null || { apt-get update -q && apt-get install -qy chromium; }

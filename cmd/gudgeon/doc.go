@@ -3,6 +3,7 @@
 //
 //	gudgeon demo          the whole of it on a built-in design, as files
 //	gudgeon examples      the built-in designs, and why one would build each
+//	gudgeon report FILE…  all of it as one HTML page to read, print and pass on
 //	gudgeon sweep FILE    leverage, axle path, anti-squat, wheel force, summary
 //	gudgeon plot FILE     curves over the travel, SVG or PNG
 //	gudgeon draw FILE     the linkage to scale at chosen positions
@@ -74,6 +75,14 @@
 //	0,0,2.92636698346
 //	76.9278834671,27.5203730428,2.66683614043
 //	153.855766934,57.5,2.49909665223
+//
+// A report is one HTML file that needs nothing but a browser. A rule at its foot
+// takes the linkage, every curve and the table of the position through the
+// travel; it reads and prints as well without its script. Several designs are
+// laid beside each other.
+//
+//	$ gudgeon report example:freshet example:freshet@lively -o freshet.html
+//	wrote freshet.html
 //
 // Files are written whole or not at all. The same input gives the same bytes.
 //

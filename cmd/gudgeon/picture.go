@@ -268,6 +268,12 @@ func linearForce(s *kinematics.Sweep) []float64 {
 	return force
 }
 
+// axleWords describe the way of the axle to who cannot see it.
+func axleWords(s *kinematics.Sweep) string {
+	return fmt.Sprintf("Over %.1f mm of travel the axle moves back by at most %.1f mm, at %.1f mm of travel, and ends %.1f mm forward of its start.",
+		s.Summary.Travel, s.Summary.AxleRearwardMax, s.Summary.AxleRearwardMaxAt, s.AxleX[len(s.AxleX)-1]-s.AxleX[0])
+}
+
 func drawAxlePath(g *gallery) (*plots.Figure, error) {
 	s := g.first().sweep
 	var paths []plots.Path
@@ -279,10 +285,9 @@ func drawAxlePath(g *gallery) (*plots.Figure, error) {
 	}
 	return plots.Trajectory{
 		Caption: plots.Caption{
-			Title:    "Way of the rear axle",
-			Subtitle: g.title() + "; frame axes, x forward, y up from the crank axis" + wheelbaseWords(g.first()),
-			Description: fmt.Sprintf("Over %.1f mm of travel the axle moves back by at most %.1f mm, at %.1f mm of travel, and ends %.1f mm forward of its start.",
-				s.Summary.Travel, s.Summary.AxleRearwardMax, s.Summary.AxleRearwardMaxAt, s.AxleX[len(s.AxleX)-1]-s.AxleX[0]),
+			Title:       "Way of the rear axle",
+			Subtitle:    g.title() + "; frame axes, x forward, y up from the crank axis" + wheelbaseWords(g.first()),
+			Description: axleWords(s),
 		},
 		X: "x, mm", Y: "y, mm", Offset: "forward of the start, mm",
 		Paths: paths,
