@@ -83,7 +83,7 @@ func (g *gears) of(l *loaded) ([]kinematics.Gear, error) {
 		if cogs := drivetrain.Cogs; len(cogs) > 0 && !slices.Contains(cogs, gear.Cog) {
 			return nil, inputProblem(diag.Diagnostic{Code: "no-such-gear", File: l.called(),
 				Message: fmt.Sprintf("the second number of --gear must be one of the cogs; there is no cog of %d", gear.Cog),
-				Hint:    diag.Suggest(gear.String(), gearNames(drivetrain))})
+				Hint:    "known here: " + diag.Names(gearNames(drivetrain))})
 		}
 	}
 	return g.value, nil

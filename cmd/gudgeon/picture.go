@@ -337,7 +337,7 @@ func drawStance(g *gallery) (*plots.Figure, error) {
 func drawColumns(g *gallery, named []string) (*plots.Figure, error) {
 	var panels []plots.Panel
 	for _, name := range named {
-		c := report.SweepColumns[slices.IndexFunc(report.SweepColumns, func(c report.SweepColumn) bool { return c.Name == name })]
+		c := sweepColumn(name)
 		lines := g.columnLines(c)
 		if lines == nil {
 			return nil, inputProblem(diag.Diagnostic{Code: "column-without-input", File: g.first().called(),
