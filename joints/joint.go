@@ -8,34 +8,40 @@ import (
 	"gudgeon/joints/bushing"
 	"gudgeon/joints/check"
 	"gudgeon/joints/fatigue"
+	"gudgeon/joints/key"
 	"gudgeon/joints/member"
 	"gudgeon/joints/pin"
+	"gudgeon/joints/pressfit"
 	"gudgeon/joints/spline"
 )
 
 // Joint is one thing to be sized. Kind names it, and the field of that kind
 // holds its inputs.
 type Joint struct {
-	Name    string
-	Kind    string // one of Kinds
-	Spline  *spline.Spline
-	Bolt    *bolt.Bolt
-	Pin     *pin.Pin
-	Bearing *bearing.Bearing
-	Bushing *bushing.Bushing
-	Member  *member.Member
-	Fatigue *fatigue.Detail
+	Name     string
+	Kind     string // one of Kinds
+	Spline   *spline.Spline
+	Bolt     *bolt.Bolt
+	Pin      *pin.Pin
+	Bearing  *bearing.Bearing
+	PressFit *pressfit.Fit
+	Bushing  *bushing.Bushing
+	Member   *member.Member
+	Key      *key.Key
+	Fatigue  *fatigue.Detail
 }
 
 // The kinds.
 const (
-	KindSpline  = "spline"  // a splined shaft in a hub
-	KindBolt    = "bolt"    // a bolted pivot or a threaded axle
-	KindPin     = "pin"     // a pin and the eyes around it
-	KindBearing = "bearing" // a ball bearing, or a pair
-	KindBushing = "bushing" // a plain bushing, or a pair
-	KindMember  = "member"  // a link as a bar or tube
-	KindFatigue = "fatigue" // one place of a part under repeated stress
+	KindSpline   = "spline"    // a splined shaft in a hub
+	KindBolt     = "bolt"      // a bolted pivot or a threaded axle
+	KindPin      = "pin"       // a pin and the eyes around it
+	KindBearing  = "bearing"   // a ball bearing, or a pair
+	KindPressFit = "press_fit" // an interference fit
+	KindBushing  = "bushing"   // a plain bushing, or a pair
+	KindMember   = "member"    // a link as a bar or tube
+	KindKey      = "key"       // a key, cross pin or square between shaft and hub
+	KindFatigue  = "fatigue"   // one place of a part under repeated stress
 )
 
 // Load is what a joint carries in one load case. Axial and Torque are along and
@@ -44,13 +50,15 @@ const (
 // Moment is that in and that out of the plane. What a kind does not take must be
 // 0, but for Swing, Cycles, Frequency and Reversed, which it may leave unread.
 //
-//	spline   Torque
-//	bolt     Force, Axial, AxialLow, Moment, Torque, Reversed, Cycles
-//	pin      Force, of the pin on the middle part; Moment, Swing, Cycles
-//	bearing  Force, of the shaft; Axial, Moment, Swing, Cycles
-//	bushing  Force, of the shaft; Axial, Moment, Swing, Cycles, Frequency
-//	member   Axial, tension positive; Moment, Torque
-//	fatigue  Stress, StressLow, Cycles
+//	spline     Torque
+//	bolt       Force, Axial, AxialLow, Moment, Torque, Reversed, Cycles
+//	pin        Force, of the pin on the middle part; Moment, Swing, Cycles
+//	bearing    Force, of the shaft; Axial, Moment, Swing, Cycles
+//	press_fit  Torque, Axial
+//	bushing    Force, of the shaft; Axial, Moment, Swing, Cycles, Frequency
+//	member     Axial, tension positive; Moment, Torque
+//	key        Torque, Reversed, Cycles
+//	fatigue    Stress, StressLow, Cycles
 type Load struct {
 	Case   string
 	Travel float64 // mm of rear-wheel travel at which it acts, for information

@@ -32,13 +32,15 @@ type model interface {
 
 // kinds is the kinds by name.
 var kinds = map[string]kind{
-	KindSpline:  {[]string{"torque"}, newSpline, splineMistakes},
-	KindBolt:    {[]string{"force", "axial", "moment", "torque"}, newBolt, boltMistakes},
-	KindPin:     {[]string{"force", "moment"}, newPin, pinMistakes},
-	KindBearing: {[]string{"force", "axial", "moment"}, newBearing, bearingMistakes},
-	KindBushing: {[]string{"force", "axial", "moment"}, newBushing, bushingMistakes},
-	KindMember:  {[]string{"axial", "moment", "torque"}, newMember, memberMistakes},
-	KindFatigue: {[]string{"stress"}, newFatigue, fatigueMistakes},
+	KindSpline:   {[]string{"torque"}, newSpline, splineMistakes},
+	KindBolt:     {[]string{"force", "axial", "moment", "torque"}, newBolt, boltMistakes},
+	KindPin:      {[]string{"force", "moment"}, newPin, pinMistakes},
+	KindBearing:  {[]string{"force", "axial", "moment"}, newBearing, bearingMistakes},
+	KindBushing:  {[]string{"force", "axial", "moment"}, newBushing, bushingMistakes},
+	KindPressFit: {[]string{"torque", "axial"}, newPressFit, pressFitMistakes},
+	KindKey:      {[]string{"torque"}, newKey, keyMistakes},
+	KindMember:   {[]string{"axial", "moment", "torque"}, newMember, memberMistakes},
+	KindFatigue:  {[]string{"stress"}, newFatigue, fatigueMistakes},
 }
 
 // Kinds lists the kinds of joint, sorted.

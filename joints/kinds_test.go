@@ -15,9 +15,11 @@ import (
 	"gudgeon/joints/bushing"
 	"gudgeon/joints/check"
 	"gudgeon/joints/fatigue"
+	"gudgeon/joints/key"
 	"gudgeon/joints/material"
 	"gudgeon/joints/member"
 	"gudgeon/joints/pin"
+	"gudgeon/joints/pressfit"
 )
 
 // must returns the model of sound inputs.
@@ -40,6 +42,8 @@ var (
 	someBearing = bearing.Bearing{Size: "6902", Span: 60}
 	someBushing = bushing.Bushing{Bore: 12, Length: 10, Liner: "PTFE on steel", Span: 40}
 	someMember  = member.Member{Shape: member.Round, Diameter: 22, Wall: 2, Length: 380, Material: "6061-T6"}
+	someFit     = pressfit.Fit{Diameter: 28, Length: 7, Hole: "N7", Shaft: "bearing", OuterDiameter: 40, HubMaterial: "7075-T6", ShaftMaterial: "bearing steel", Ring: pressfit.OuterRing, Raceway: 25.5}
+	someKey     = key.Key{Kind: key.Parallel, Diameter: 20, HubDiameter: 34, Length: 22, ShaftMaterial: "42CrMo4+QT", HubMaterial: "7075-T6", KeyMaterial: "C45+QT"}
 	someDetail  = fatigue.Detail{Family: material.Aluminium, Yield: 240, Ultimate: 290, Category: 28}
 )
 
@@ -91,6 +95,20 @@ func TestKindsAreTheirPackages(t *testing.T) {
 				return must[*member.Model](t)(member.New(someMember)).Checks(member.Load{Axial: 300, Moment: 4e3, MomentOutOfPlane: -7e3, Torsion: 5e3})
 			},
 			shape: func() []check.Quantity { return must[*member.Model](t)(member.New(someMember)).Geometry().Quantities() }},
+		{joint: Joint{Kind: KindPressFit, PressFit: &someFit}, load: func(l *Load) { l.Force, l.Moment, l.AxialLow, l.Stress, l.StressLow = r2.Vec{}, r2.Vec{}, 0, 0, 0 },
+			checks: func() []check.Check {
+				return must[*pressfit.Model](t)(pressfit.New(someFit)).Checks(pressfit.Load{Axial: 300, Torque: 5e3})
+			},
+			shape: func() []check.Quantity {
+				return must[*pressfit.Model](t)(pressfit.New(someFit)).Geometry().Quantities()
+			}},
+		{joint: Joint{Kind: KindKey, Key: &someKey}, load: func(l *Load) {
+			l.Force, l.Moment, l.Axial, l.AxialLow, l.Stress, l.StressLow = r2.Vec{}, r2.Vec{}, 0, 0, 0, 0
+		},
+			checks: func() []check.Check {
+				return must[*key.Model](t)(key.New(someKey)).Checks(key.Load{Torque: 5e3, Reversed: true, Cycles: 3e4})
+			},
+			shape: func() []check.Quantity { return must[*key.Model](t)(key.New(someKey)).Geometry().Quantities() }},
 		{joint: Joint{Kind: KindFatigue, Fatigue: &someDetail}, load: func(l *Load) { l.Force, l.Moment, l.Axial, l.AxialLow, l.Torque = r2.Vec{}, r2.Vec{}, 0, 0, 0 },
 			checks: func() []check.Check {
 				return must[*fatigue.Model](t)(fatigue.New(someDetail)).Checks(fatigue.Load{Mean: 25, Amplitude: 35, Cycles: 3e4})
@@ -167,6 +185,23 @@ func TestLifeGoesOverAllLoads(t *testing.T) {
 	}
 	if r.Load.Case != "landing" || !r.ByLife || r.Safety != life.Safety || r.Safety >= r.Checks[0].Safety {
 		t.Errorf("governed by %q, by life %v, safety %g", r.Load.Case, r.ByLife, r.Safety)
+	}
+}
+
+// What a key's package calls its kind is a joint's type.
+func TestTypeOfAKey(t *testing.T) {
+	for kind, want := range map[key.Kind]string{"": "type must be given", "round": "type must be one of"} {
+		_, err := Joint{Kind: KindKey, Key: &key.Key{Kind: kind}}.Size([]Load{{}})
+		var errs InputErrors
+		if !errors.As(err, &errs) || errs[0].Field != "type" || !strings.HasPrefix(errs[0].Message, want) {
+			t.Errorf("%q: %v", kind, err)
+		}
+	}
+	foreign := someKey
+	foreign.Side = 3
+	_, err := Joint{Kind: KindKey, Key: &foreign}.Size([]Load{{}})
+	if err == nil || strings.Contains(err.Error(), "kind") || !strings.Contains(err.Error(), `type = "square"`) {
+		t.Errorf("%v", err)
 	}
 }
 

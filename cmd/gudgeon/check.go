@@ -154,7 +154,7 @@ func (v *verdict) page() *report.Page {
 	}
 	for _, r := range v.results {
 		block := report.Block{
-			Heading: jointHeading(r), Lead: []string{loadWords(r), ""}, Table: pageChecks(r.Checks), Verdict: report.VerdictOf(r.Pass),
+			Heading: jointHeading(r), Lead: loadLead(r), Table: pageChecks(r.Checks), Verdict: report.VerdictOf(r.Pass),
 		}
 		for _, c := range r.Checks {
 			if !c.Pass {
@@ -230,7 +230,7 @@ func checkMargin(c check.Check) float64 { return c.Limit/c.Minimum - c.Value }
 
 // checkNote tells by how much a check is missed and what would move it.
 func checkNote(c check.Check) string {
-	return fmt.Sprintf("%s is %s over; to move it: %s", checkName(c.Name, c.Part), valueWords(-checkMargin(c), c.Unit), c.Remedy)
+	return fmt.Sprintf("%s is %s over; to move it: %s", checkName(c.Name, c.Part), checkWords(-checkMargin(c), c.Unit), c.Remedy)
 }
 
 // object is the JSON document of the verdicts.

@@ -186,7 +186,7 @@ func (d *demonstration) page(folder string) *report.Page {
 	for _, r := range d.results {
 		p.Blocks = append(p.Blocks, report.Block{
 			Heading: jointHeading(r),
-			Lead:    []string{loadWords(r), ""}, Table: pageChecks(r.Checks), Notes: checkNotes(r),
+			Lead:    loadLead(r), Table: pageChecks(r.Checks), Notes: checkNotes(r),
 			Verdict: report.VerdictOf(r.Pass),
 		})
 	}

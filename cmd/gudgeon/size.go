@@ -128,9 +128,7 @@ func sizeJoint(j design.Joint, m *kinematics.Model, cases []kinematics.CaseLoads
 		return joints.Result{}, err
 	}
 	r, err := joint.Size(loads)
-	if j.Tie.ShareTaken {
-		r.Remarks = append([]string{fmt.Sprintf("not given, so taken: share %g of the force in the linkage, as for one of two sides", j.Tie.Share)}, r.Remarks...)
-	}
+	r.Remarks = append(study.TieRemarks(j, loads), r.Remarks...)
 	return r, err
 }
 
@@ -157,8 +155,8 @@ func (l *loaded) failed(results []joints.Result) diag.List {
 	for i, r := range results {
 		for _, c := range r.Checks {
 			if !c.Pass {
-				add(i, fmt.Sprintf("%s must be at most %s", checkName(c.Name, c.Part), valueWords(c.Limit/c.Minimum, c.Unit)),
-					"it is "+valueWords(c.Value, c.Unit)+inCase(caseOf(r, c)), c.Remedy)
+				add(i, fmt.Sprintf("%s must be at most %s", checkName(c.Name, c.Part), checkWords(c.Limit/c.Minimum, c.Unit)),
+					"it is "+checkWords(c.Value, c.Unit)+inCase(caseOf(r, c)), c.Remedy)
 			}
 		}
 		if _, pass := check.Lowest(r.Checks); pass && !r.Pass {

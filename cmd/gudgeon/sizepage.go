@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -26,7 +27,7 @@ func sizePage(l *loaded, results []joints.Result) *report.Page {
 		p.Blocks = append(p.Blocks,
 			report.Block{
 				Heading: jointHeading(r),
-				Lead:    []string{loadWords(r), ""},
+				Lead:    loadLead(r),
 				Table:   pageChecks(r.Checks),
 				Notes:   checkNotes(r),
 				Verdict: report.VerdictOf(r.Pass),
@@ -48,8 +49,8 @@ func holdsWord(pass bool) string {
 	return "DOES NOT HOLD"
 }
 
-// loadWords tells the load that governs a joint.
-func loadWords(r joints.Result) string {
+// loadLead tells the load that governs a joint, over the table of its checks.
+func loadLead(r joints.Result) []string {
 	load, where := r.Load, ""
 	if load.Case != "" {
 		where = "load case " + load.Case
@@ -61,8 +62,15 @@ func loadWords(r joints.Result) string {
 			where = "governed by " + allCases + " together; most at once is " + strings.TrimPrefix(where, "governed by ")
 		}
 	}
-	return where + strings.Join(loadParts(load), ", ")
+	parts := strings.Join(loadParts(load), ", ")
+	if len(where)+len(parts) > leadWidth {
+		return []string{strings.TrimSpace(where), parts, ""}
+	}
+	return []string{where + parts, ""}
 }
+
+// leadWidth is from where on the parts of a load get a line of their own.
+const leadWidth = 90
 
 // loadParts lists what a load is made of.
 func loadParts(load joints.Load) []string {
@@ -125,8 +133,8 @@ func checkName(name, part string) string {
 // checkDecimals is with how many decimals a page shows values of a unit.
 var checkDecimals = map[string]int{"MPa": 1, "N": 0, "mm": 4, "": 3, "times the load": 2, "MPa·m/s": 3}
 
-// valueWords is a value of a check with its unit.
-func valueWords(v float64, unit string) string {
+// checkWords is a value of a check with its unit.
+func checkWords(v float64, unit string) string {
 	return strings.TrimSpace(report.Fixed(v, checkDecimals[unit]) + " " + unit)
 }
 
@@ -273,6 +281,10 @@ type quantityUnit struct {
 	convert        func(float64) float64 // nil: as it is
 }
 
+// bare stands for the decimals of a number without a unit: three where it has them,
+// none in a count.
+const bare = -1
+
 var quantityUnits = map[string]quantityUnit{
 	check.Millimetre: {"_mm", "mm", 3, nil},
 	check.Radian:     {"_deg", "°", 3, degrees},
@@ -285,8 +297,8 @@ var quantityUnits = map[string]quantityUnit{
 	"mm/N":           {"_mm_per_N", "mm/N", 10, nil},
 	"K":              {"_K", "K", 1, nil},
 	"degC":           {"_degC", "°C", 1, nil},
-	"1":              {"", "", 3, nil},
-	"":               {"", "", 3, nil},
+	"1":              {"", "", bare, nil},
+	"":               {"", "", bare, nil},
 }
 
 // unitOf returns how a quantity is told and its value; a unit that is not in the
@@ -305,7 +317,13 @@ func unitOf(q check.Quantity) (quantityUnit, float64) {
 // shown is a quantity as a sheet shows it.
 func shown(q check.Quantity) (value, unit string) {
 	u, v := unitOf(q)
-	return report.Fixed(v, u.decimals), u.symbol
+	switch {
+	case u.decimals != bare:
+		return report.Fixed(v, u.decimals), u.symbol
+	case v == math.Trunc(v):
+		return report.Number(v), u.symbol
+	}
+	return report.Fixed(v, 3), u.symbol
 }
 
 // checkTable lists every check of every joint, for CSV.

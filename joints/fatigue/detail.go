@@ -41,7 +41,7 @@ const (
 // Detail is one place of a part. Stresses MPa, lengths mm. A Category above 0
 // makes it a weld, for which only Category, Slope and the yield strength count.
 type Detail struct {
-	Material string          // a name of package material; "": Family, Ultimate and Yield are given
+	Material string          // a name of Materials; "": Family, Ultimate and Yield are given
 	Family   material.Family // "": the material's
 	Yield    float64         // Rp0.2; 0: the material's
 	Ultimate float64         // Rm; 0: the material's
@@ -67,6 +67,8 @@ type Detail struct {
 
 	Category float64 // FAT, range at 2e6 cycles of a weld; 0: parent metal
 	Slope    float64 // m of a weld; 0: 3
+
+	Materials *material.Library // nil: the table of package material
 }
 
 // Load is one load case: so many cycles of a nominal stress. The zero value is no

@@ -28,7 +28,7 @@ func (d Detail) withDefaults() Detail {
 
 // withMetal fills in the strengths; its mistakes are judged by metalMistakes.
 func (d Detail) withMetal() Detail {
-	found, ok := material.Find(d.Material)
+	found, ok := d.Materials.Find(d.Material)
 	if g, fits := found.At(d.Diameter); ok && fits {
 		d.Family = cmp.Or(d.Family, found.Family)
 		d.Yield, d.Ultimate = cmp.Or(d.Yield, g.Yield), cmp.Or(d.Ultimate, g.Ultimate)
@@ -98,8 +98,8 @@ func (d Detail) numberMistakes(l *mistake.List) {
 
 // metalMistakes judges the material and what only it can tell.
 func (d Detail) metalMistakes(l *mistake.List) {
-	if d.Material != "" && l.OneOf("material", d.Material, material.Names(), "material must be one of the table") && !l.Blames("diameter") {
-		found, _ := material.Find(d.Material)
+	if d.Material != "" && l.OneOf("material", d.Material, d.Materials.Names(), "material must be one of the table") && !l.Blames("diameter") {
+		found, _ := d.Materials.Find(d.Material)
 		if _, ok := found.At(d.Diameter); !ok {
 			l.Add("material", check.DoesNotFit, fmt.Sprintf("material must be documented for the section: %s is to %g mm", d.Material, found.LargestSection()),
 				fmt.Sprintf("diameter is %g", d.Diameter), "give family, ultimate and yield")

@@ -143,7 +143,7 @@ func (m *Model) strengthSource(which string) string {
 	case d.welded():
 		return "category as given"
 	}
-	if found, ok := material.Find(d.Material); ok && found.Fatigue != (material.Fatigue{}) {
+	if found, ok := d.Materials.Find(d.Material); ok && found.Fatigue != (material.Fatigue{}) {
 		return fmt.Sprintf("%s: %.4g MPa at %.3g cycles, %s", d.Material, d.Endurance, d.EnduranceCycles, found.Fatigue.Origin)
 	}
 	return fmt.Sprintf("half of Rm %g MPa, at most %g, at %.3g cycles; Shigley", d.Ultimate, float64(steelLargest), d.EnduranceCycles)

@@ -6,7 +6,6 @@ import (
 	"math"
 
 	"gudgeon/joints/check"
-	"gudgeon/joints/material"
 	"gudgeon/joints/mistake"
 )
 
@@ -97,12 +96,12 @@ func (m Member) strengthMistakes(l *mistake.List) {
 	}
 	if m.Material == "" {
 		if m.Yield == 0 || m.Modulus == 0 {
-			l.Missing("material", "material, or yield and modulus, must be given", "", material.Names()...)
+			l.Missing("material", "material, or yield and modulus, must be given", "", m.Materials.Names()...)
 		}
-	} else if l.OneOf("material", m.Material, material.Names(), "material must be one of the table") && !l.Blames("length", "shape", "diameter", "height", "width", "corner_radius", "wall", "end_wall") {
+	} else if l.OneOf("material", m.Material, m.Materials.Names(), "material must be one of the table") && !l.Blames("length", "shape", "diameter", "height", "width", "corner_radius", "wall", "end_wall") {
 		m.metalMistakes(l)
 	}
-	if found, _ := material.Find(m.Material); m.Welded && m.HeatAffectedYield == 0 && found.Welded.Yield == 0 && !l.Blames("heat_affected_yield", "material") {
+	if found, _ := m.Materials.Find(m.Material); m.Welded && m.HeatAffectedYield == 0 && found.Welded.Yield == 0 && !l.Blames("heat_affected_yield", "material") {
 		l.Missing("heat_affected_yield", "heat_affected_yield must be given: no strength beside a weld is on record for this material",
 			"4130 and other steels: of the tube as welded; 7075 and 2014 are not welded")
 	}
@@ -110,7 +109,7 @@ func (m Member) strengthMistakes(l *mistake.List) {
 
 // metalMistakes judges a known material in this section.
 func (m Member) metalMistakes(l *mistake.List) {
-	found, _ := material.Find(m.Material)
+	found, _ := m.Materials.Find(m.Material)
 	g, ok := found.At(m.thickness())
 	switch {
 	case m.Yield > 0:
@@ -126,7 +125,7 @@ func (m Member) metalMistakes(l *mistake.List) {
 // from.
 func (m Member) withStrength() (Member, string) {
 	source := "yield as given"
-	found, ok := material.Find(m.Material)
+	found, ok := m.Materials.Find(m.Material)
 	if ok {
 		if m.Yield == 0 {
 			g, _ := found.At(m.thickness()) // judged by metalMistakes

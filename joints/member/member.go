@@ -1,5 +1,7 @@
 package member
 
+import "gudgeon/joints/material"
+
 // Shape is the outline of the section.
 type Shape string
 
@@ -28,12 +30,14 @@ type Member struct {
 	Offset           float64 // e, largest distance of the centroid from the line of the pins, mm; 0: straight
 	Bow              float64 // of a bar made straight, mm; 0: L/1000
 
-	Material          string  // a name of package material; "": Yield and Modulus are given
+	Material          string  // a name of Materials; "": Yield and Modulus are given
 	Yield             float64 // Rp0.2, MPa; 0: the material's
 	Modulus           float64 // E, MPa; 0: the material's
 	Welded            bool    // anywhere: the whole member has the strength of the heat-affected zone
 	HeatAffectedYield float64 // of that zone, MPa; 0: on record for the material
 	ApplicationFactor float64 // on all loads, >= 1; 0: 1
+
+	Materials *material.Library // nil: the table of package material
 }
 
 // Load is what a member carries in one load case. The zero value is no load.

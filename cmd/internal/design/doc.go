@@ -174,7 +174,7 @@
 // # [[joint]]
 //
 //	name *           name     unique
-//	kind *           "spline", "bolt", "pin", "bearing", "bushing", "member" or "fatigue"
+//	kind *           "spline", "bolt", "pin", "bearing", "press_fit", "bushing", "member", "key" or "fatigue"
 //
 // and the keys of its kind, below. What a joint carries is told in one of three ways:
 // in its own table, in a list of [[joint.load]], each with a name and the same keys, or
@@ -365,6 +365,28 @@
 //	chamfer                mm   of the rings
 //	shaft_fillet           mm   at the shoulder
 //
+// # [[joint]] of kind press_fit
+//
+// Loads: torque, axial. From the linkage: at *, link *, through *, share. A fit that
+// carries nothing has torque = 0.
+//
+//	diameter *             mm   nominal, of the joint
+//	length *               mm   joined
+//	hole *                 tolerance class of the outer part, such as "N7", or "bearing": an inner ring's bore
+//	shaft *                tolerance class of the inner part, such as "p6", or "bearing": an outer ring
+//	outer_diameter         mm   of the outer part, the smallest where it is not round; needed but with ring "inner"
+//	largest_outer_diameter mm   default: outer_diameter
+//	bore                   mm   of the inner part; default 0, solid; with ring "outer" its raceway
+//	hub_material *         a name of package metal, of the outer part
+//	shaft_material *       of the inner part
+//	hub_rz                 roughness in µm; default 0, smooth
+//	shaft_rz
+//	friction               default 0.12
+//	temperatures           [°C]; default -20, 20, 60
+//	ring                   "outer" or "inner": the part that is a bearing's ring
+//	raceway                mm   of that ring
+//	clearance              [least, largest] mm, radial, of the bearing before the fit
+//
 // # [[joint]] of kind bushing
 //
 // Loads: force, axial, moment, swing, cycles, frequency. From the linkage: at *, link *,
@@ -406,6 +428,27 @@
 //	welded                 true or false (default)
 //	heat_affected_yield    MPa  default: on record for the material
 //	application_factor     default 1
+//
+// # [[joint]] of kind key: what carries a torque by its shape
+//
+// Loads: torque, cycles, reversed. From the linkage: at *, link *, through *, share.
+//
+//	type *                 "parallel", "cross pin", "square" or "taper square"
+//	diameter               mm   of the shaft; not of a square
+//	hub_diameter *         mm   outside
+//	length                 mm   engaged; not of a cross pin
+//	shaft_material *       a name of package metal
+//	hub_material *
+//	key_material           of the key or pin; not of a square
+//	width                  mm   of a parallel key; default: DIN 6885-1, for the next two too
+//	height                 mm
+//	shaft_depth            mm   of its slot in the shaft
+//	pressure               MPa  that its flanks may have; default 100 in steel, 60 in aluminium
+//	pin_diameter           mm   of a cross pin
+//	side                   mm   of a square, across the flats; of a taper in the middle of its length
+//	half_angle             deg  of a taper, half of the angle between opposite faces
+//	press_on               N    of a taper: least preload of the bolt that seats it
+//	friction               of a taper; default 0.15
 //
 // # [[joint]] of kind fatigue: one place of a part
 //

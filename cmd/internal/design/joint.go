@@ -41,9 +41,7 @@ func (r *reader) joint(n *node, d *Design) Joint {
 	s.name = "[[joint]] of kind " + j.Kind
 	s.keys = slices.Concat(jointKeys, k.keys, pick(loadKeys, k.loads...), pick(tieKeys, k.ties...))
 	k.read(s, &j.Joint)
-	if j.Spline != nil {
-		j.Spline.Materials = d.Materials
-	}
+	useMaterials(&j.Joint, d.Materials)
 	r.load(s, &j, k, d.Kinematics)
 	s.close()
 	return j
@@ -150,7 +148,7 @@ func (n *node) first(names ...string) *node {
 // kind takes.
 func (f TieForm) gives(takes []string) []string {
 	given := map[TieForm][]string{
-		MomentTie: {"torque"}, PinTie: {"force", "stress", "stress_low", "cycles"}, LinkTie: {"axial", "moment"},
+		MomentTie: {"torque", "cycles"}, PinTie: {"force", "stress", "stress_low", "cycles"}, LinkTie: {"axial", "moment"},
 	}[f]
 	return slices.DeleteFunc(given, func(name string) bool { return !slices.Contains(takes, name) })
 }

@@ -8,9 +8,11 @@ import (
 	"gudgeon/joints/bolt"
 	"gudgeon/joints/bushing"
 	"gudgeon/joints/fatigue"
+	shaftkey "gudgeon/joints/key"
 	"gudgeon/joints/material"
 	"gudgeon/joints/member"
 	"gudgeon/joints/pin"
+	"gudgeon/joints/pressfit"
 	"gudgeon/joints/spline"
 )
 
@@ -34,14 +36,38 @@ var jointKinds = map[string]jointKind{
 		PinTie, []string{"at", "link", "against", "share"}, readBearing},
 	joints.KindBushing: {bushingKeys, []string{"force", "axial", "moment", "swing", "cycles", "frequency"},
 		PinTie, []string{"at", "link", "against", "share"}, readBushing},
-	joints.KindMember: {memberKeys, []string{"axial", "moment", "torque"}, LinkTie, []string{"link", "ends", "share"}, readMember},
+	joints.KindPressFit: {pressFitKeys, []string{"torque", "axial"}, MomentTie, []string{"at", "link", "through", "share"}, readPressFit},
+	joints.KindKey:      {keyKeys, []string{"torque", "cycles", "reversed"}, MomentTie, []string{"at", "link", "through", "share"}, readKey},
+	joints.KindMember:   {memberKeys, []string{"axial", "moment", "torque"}, LinkTie, []string{"link", "ends", "share"}, readMember},
 	joints.KindFatigue: {fatigueKeys, []string{"stress", "stress_low", "cycles"},
 		PinTie, []string{"at", "link", "share", "stress_per_force"}, readFatigue},
 }
 
 // kindNames lists the kinds in the order of the reference.
 var kindNames = []string{
-	joints.KindSpline, joints.KindBolt, joints.KindPin, joints.KindBearing, joints.KindBushing, joints.KindMember, joints.KindFatigue,
+	joints.KindSpline, joints.KindBolt, joints.KindPin, joints.KindBearing, joints.KindPressFit, joints.KindBushing, joints.KindMember,
+	joints.KindKey, joints.KindFatigue,
+}
+
+// useMaterials lets a joint be made of the file's own materials. Bearings and
+// bushings are bought, and known by their ratings.
+func useMaterials(j *joints.Joint, from *material.Library) {
+	switch {
+	case j.Spline != nil:
+		j.Spline.Materials = from
+	case j.Bolt != nil:
+		j.Bolt.Materials = from
+	case j.Pin != nil:
+		j.Pin.Materials = from
+	case j.PressFit != nil:
+		j.PressFit.Materials = from
+	case j.Member != nil:
+		j.Member.Materials = from
+	case j.Key != nil:
+		j.Key.Materials = from
+	case j.Fatigue != nil:
+		j.Fatigue.Materials = from
+	}
 }
 
 func readSpline(s *section, j *joints.Joint) {
@@ -128,6 +154,26 @@ func readBearing(s *section, j *joints.Joint) {
 		Span: s.number("span"), Offset: s.number("offset"), Arrangement: bearing.Arrangement(s.word("arrangement")), Locating: s.count("locating"),
 		Preload: s.number("preload"), StaticFactor: s.number("static_factor"), Reliability: s.number("reliability"), LifeFactor: s.number("life_factor"),
 		Chamfer: s.number("chamfer"), ShaftFillet: s.number("shaft_fillet"),
+	}
+}
+
+func readPressFit(s *section, j *joints.Joint) {
+	j.PressFit = &pressfit.Fit{
+		Diameter: s.number("diameter"), Length: s.number("length"), Hole: s.word("hole"), Shaft: s.word("shaft"),
+		OuterDiameter: s.number("outer_diameter"), LargestOuterDiameter: s.number("largest_outer_diameter"), Bore: s.number("bore"),
+		HubMaterial: s.word("hub_material"), ShaftMaterial: s.word("shaft_material"), HubRz: s.number("hub_rz"), ShaftRz: s.number("shaft_rz"),
+		Friction: s.number("friction"), Temperatures: s.numbers("temperatures"),
+		Ring: pressfit.Ring(s.word("ring")), Raceway: s.number("raceway"), Clearance: pressfit.Spread(s.range2("clearance")),
+	}
+}
+
+func readKey(s *section, j *joints.Joint) {
+	j.Key = &shaftkey.Key{
+		Kind: shaftkey.Kind(s.word("type")), Diameter: s.number("diameter"), HubDiameter: s.number("hub_diameter"), Length: s.number("length"),
+		ShaftMaterial: s.word("shaft_material"), HubMaterial: s.word("hub_material"), KeyMaterial: s.word("key_material"),
+		Width: s.number("width"), Height: s.number("height"), ShaftDepth: s.number("shaft_depth"), Pressure: s.number("pressure"),
+		PinDiameter: s.number("pin_diameter"), Side: s.number("side"), HalfAngle: s.number("half_angle"), PressOn: s.number("press_on"),
+		Friction: s.number("friction"),
 	}
 }
 

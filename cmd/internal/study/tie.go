@@ -56,9 +56,28 @@ func Tied(m *kinematics.Model, cases []kinematics.CaseLoads, j design.Joint) (jo
 		return out, nil, err
 	}
 	for i := range loads {
+		if j.Key != nil {
+			loads[i].Cycles = x.cycles[loads[i].Case] // a spline has its own
+		}
 		x.besides(&loads[i], j.Loads[0])
 	}
 	return out, loads, nil
+}
+
+// TieRemarks says what of a joint's loads was taken from the linkage without being
+// asked for.
+func TieRemarks(j design.Joint, loads []joints.Load) []string {
+	var out []string
+	if j.Tie.ShareTaken {
+		out = append(out, fmt.Sprintf("not given, so taken: share %g of the force in the linkage, as for one of two sides", j.Tie.Share))
+	}
+	if len(loads) > 0 && loads[0].Swing > 0 && j.Loads[0].Swing == 0 {
+		out = append(out, "every cycle is taken to swing through the whole travel")
+	}
+	if t := j.Tie; t.Form == design.LinkTie && t.Ends != [2]string{} {
+		out = append(out, fmt.Sprintf("the member lies between %s and %s; its moment is that of the pin's force at %[2]s about %[1]s, which holds where nothing else acts on it between", t.Ends[0], t.Ends[1]))
+	}
+	return out
 }
 
 // tied is a tie with the load cases of its linkage.
@@ -184,7 +203,6 @@ func (x *tied) ends() ([]joints.Load, error) {
 		arm := r2.Sub(c.Points[b], c.Points[a])
 		l.Axial = x.tie.Share * r2.Dot(force, r2.Unit(arm))
 		l.Moment.X = x.tie.Share * r2.Cross(arm, force)
-		l.Cycles = x.cycles[c.Case]
 		return nil
 	})
 }
