@@ -156,11 +156,7 @@ func (v *verdict) page() *report.Page {
 		block := report.Block{
 			Heading: jointHeading(r), Lead: loadLead(r), Table: pageChecks(r.Checks), Verdict: report.VerdictOf(r.Pass),
 		}
-		for _, c := range r.Checks {
-			if !c.Pass {
-				block.Notes = append(block.Notes, checkNote(c))
-			}
-		}
+		block.Notes = failureNotes(r)
 		p.Blocks = append(p.Blocks, spaced(block))
 	}
 	return p
@@ -233,6 +229,21 @@ func checkNote(c check.Check) string {
 	return fmt.Sprintf("%s is %s over; to move it: %s", checkName(c.Name, c.Part), checkWords(-checkMargin(c), c.Unit), c.Remedy)
 }
 
+// failureNotes tell why a joint does not hold: what is missed, or that nothing
+// judges its load.
+func failureNotes(r joints.Result) []string {
+	var notes []string
+	for _, c := range r.Checks {
+		if !c.Pass {
+			notes = append(notes, checkNote(c))
+		}
+	}
+	if !r.Pass && notes == nil {
+		return append([]string{"no check covers its load" + inCase(r.Load.Case)}, r.Remarks...)
+	}
+	return notes
+}
+
 // object is the JSON document of the verdicts.
 func (all verdicts) object() report.Object {
 	variants := make([]report.Object, len(all))
@@ -295,15 +306,9 @@ func (v *verdict) tests() []report.Test {
 	for _, r := range v.results {
 		t := report.Test{Group: v.of.title(), Name: "joint " + r.Name + ": " + r.Kind,
 			Output: "safety " + report.Fixed(r.Safety, 2) + inCase(governing(r))}
-		var details []string
-		for _, c := range r.Checks {
-			if !c.Pass {
-				details = append(details, checkNote(c))
-			}
-		}
 		if !r.Pass {
 			t.Failure = fmt.Sprintf("%s does not hold: safety %s%s", r.Name, report.Fixed(r.Safety, 2), inCase(governing(r)))
-			t.Detail = strings.Join(details, "\n")
+			t.Detail = strings.Join(failureNotes(r), "\n")
 		}
 		tests = append(tests, t)
 	}
