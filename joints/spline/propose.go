@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 	"sync"
 
 	"gudgeon/joints/check"
@@ -286,11 +287,11 @@ func (s *search) try(i int) (f found) {
 	lengths := int(math.Floor(s.LargestLength/s.LengthStep + 1e-9))
 	steps := int(math.Floor((s.LargestOuterDiameter-t.least())/s.DiameterStep + 1e-9))
 	down := -1 // steps down from the largest hub that the lengths so far allow
-	for k := 1; k <= lengths && down < steps; k++ {
+	// A longer engagement never lowers what the teeth carry: doubled, it raises Km
+	// by at most a half.
+	first := 1 + sort.Search(lengths, func(k int) bool { return t.teethHold(s.LengthStep*float64(k+1), s.outerAt(steps)) })
+	for k := first; k <= lengths && down < steps; k++ {
 		length := s.LengthStep * float64(k)
-		if !t.teethHold(length, s.outerAt(steps)) {
-			continue
-		}
 		next := down
 		if next < 0 {
 			// The largest hub may be too thick for its material: begin where one serves.
