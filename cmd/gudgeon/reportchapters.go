@@ -25,9 +25,6 @@ func (r *reported) layout() (dossier.Chapter, error) {
 		}
 		drawings.Linkages = append(drawings.Linkages, l)
 	}
-	if drawings.Linkages == nil {
-		return c, nil
-	}
 	c.Parts = append(c.Parts, drawings, dossier.Part{Readings: true, Beside: !r.several()})
 	for _, d := range r.linkages() {
 		c.Parts = append(c.Parts, dossier.Part{Table: pointTable(d.design.Kinematics), Caption: r.said(d, "Points at full extension"), Row: true})
@@ -60,9 +57,6 @@ func (d *reportedDesign) linkage() (dossier.Linkage, error) {
 // kinematics tells how the linkage moves.
 func (r *reported) kinematics() (dossier.Chapter, error) {
 	c := dossier.Chapter{Heading: "Kinematics"}
-	if r.stations == nil {
-		return c, nil
-	}
 	leverage, err := r.leverageCurves()
 	if err != nil {
 		return c, err
@@ -99,18 +93,14 @@ func (r *reported) chainAndBrake() (dossier.Chapter, error) {
 		if parts == nil {
 			continue
 		}
-		first := len(c.Parts) == 0
 		c.Parts = append(c.Parts, parts...)
-		if first {
+		if len(c.Parts) == len(parts) { // the first
 			c.Parts = append(c.Parts, r.figuresPart("anti_squat_at_sag_percent", "anti_rise_at_sag_percent",
 				"pedal_kickback_end_deg", "chain_growth_end_mm")...)
 		}
 	}
-	c.Parts = append(c.Parts, r.storyParts("Chain and brake", "travel_mm", "stroke_mm", "chainstay_length_mm", "chain_growth_mm",
+	c.Parts = append(c.Parts, r.storyParts("Chain and brake", "travel_mm", "stroke_mm", "chain_growth_mm",
 		"pedal_kickback_deg", "anti_squat_percent", "anti_rise_percent")...)
-	if len(c.Parts) > 0 && !slices.ContainsFunc(r.linkages(), func(d *reportedDesign) bool { return d.sweep.ChainGrowth != nil || d.sweep.AntiRise != nil }) {
-		c.Parts = nil // the chainstay alone is told elsewhere
-	}
 	return c, nil
 }
 
@@ -118,9 +108,6 @@ func (r *reported) chainAndBrake() (dossier.Chapter, error) {
 // where no design has one.
 func (r *reported) spring() (dossier.Chapter, error) {
 	c := dossier.Chapter{Heading: "Spring"}
-	if r.stations == nil {
-		return c, nil
-	}
 	parts, err := r.springCurves()
 	if err != nil {
 		return c, err

@@ -184,9 +184,11 @@ func (r *reported) dossier() (*dossier.Dossier, error) {
 	for _, of := range r.designs {
 		d.Designs = append(d.Designs, dossier.Design{Name: of.label, Ink: of.ink})
 	}
-	for _, chapter := range []func() (dossier.Chapter, error){
-		r.glance, r.layout, r.kinematics, r.chainAndBrake, r.spring, r.loads, r.joints, r.requirements, r.cautions, r.inputs,
-	} {
+	chapters := []func() (dossier.Chapter, error){r.glance}
+	if r.stations != nil {
+		chapters = append(chapters, r.layout, r.kinematics, r.chainAndBrake, r.spring, r.loads)
+	}
+	for _, chapter := range append(chapters, r.joints, r.requirements, r.cautions, r.inputs) {
 		c, err := chapter()
 		if err != nil {
 			return nil, err
