@@ -2,20 +2,21 @@
 // linkage moves over the shock's stroke, how the bike stands on the ground
 // meanwhile, what chain, brake and spring do, and the force in every pin.
 //
-//	          upper
-//	           ●───────● rocker            ↑ y
-//	          ╱ ╲     ╱ ╲                  │
-//	   wheel ╱   ╲       ● ─ ─ shock       └──→ x, forward
-//	   ╭───╮╱     ╲             ╲
-//	   │ ● │axle   ●─────────●   ● frame   origin on the crank axis,
-//	 ──╰───╯──    rear      main           suspension extended
+//	         upper
+//	          ●───────● rocker            ↑ y
+//	         ╱ ╲     ╱ ╲                  │
+//	  wheel ╱   ╲       ● ─ ─ shock       └──→ x, forward
+//	  ╭───╮╱     ╲             ╲
+//	  │ ● │axle   ●─────────●   ● frame   origin on the crank axis,
+//	──╰───╯──    rear      main           suspension extended
 //
 // New checks a Design and makes a Model of it: names become a mechanism, the
 // mechanism a plan, and the plan is followed through the stroke once, so that
 // dead points, a chain that cannot run or a load case off the way are errors
 // before anything is asked. Sweep and SweepGears then give columns over the
 // travel with their Summary, Loads the equilibrium of every load case,
-// PinTraces its forces over the travel, At the places of all points.
+// PinTraces its forces over the travel, At the places of all points. Vary gives
+// the derivatives of all that by where the points are.
 //
 // Symbols, as the literature on motorcycle and bicycle dynamics has them:
 //
@@ -30,10 +31,10 @@
 //
 // The parts stand below this package: linkage moves the mechanism, fourbar
 // checks it in closed form, chain runs the upper strand, spring pushes, statics
-// turns what acts from outside into loads. Anti-squat and anti-rise are taken
-// from the work of the ground force on the suspension, which holds for any
-// linkage; the constructions with force lines of the textbooks are tests. An
-// anti-rise drawn as the line from the contact to the caliper link's instant
-// centre is the same number only where that link turns about the axle or
-// carries it.
+// turns what acts from outside into loads, tolerance differentiates. Anti-squat
+// and anti-rise are taken from the work of the ground force on the suspension,
+// which holds for any linkage; the constructions with force lines of the
+// textbooks are tests. An anti-rise drawn as the line from the contact to the
+// caliper link's instant centre is the same number only where that link turns
+// about the axle or carries it.
 package kinematics

@@ -19,6 +19,7 @@ type drive struct {
 	gears []Gear
 	cogs  []float64 // radii, mm
 	ring  float64
+	idler float64 // 0 without
 	run   *chain.Run
 }
 
@@ -89,6 +90,7 @@ func (m *Model) prepare(d *drive) error {
 		if err != nil {
 			return m.chainError(d, err)
 		}
+		d.idler = idler.Radius
 		c.Idler = &chain.Idler{Sprocket: idler, Under: dt.Idler.Under}
 		design.Idler = m.design.Points[m.idler].At
 	}

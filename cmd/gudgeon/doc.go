@@ -8,6 +8,7 @@
 //	gudgeon plot FILE     curves over the travel, SVG or PNG
 //	gudgeon draw FILE     the linkage to scale at chosen positions
 //	gudgeon compare A B   what changed from one design to the next
+//	gudgeon sensitivity FILE  which way to move each pivot to change a figure
 //	gudgeon loads FILE    the force in every pin, for each load case
 //	gudgeon size FILE     geometry and strength of every joint
 //	gudgeon check FILE    whether the design and every variant hold what they must
@@ -150,6 +151,36 @@
 // names something on disk: a file called frame.toml@low is so meant where there
 // is one, and a folder may hold an @ as well.
 //
+// # Moving a pivot
+//
+// gudgeon sensitivity tells what a figure, a column at one travel or the force
+// in a pin changes by per mm that each point is moved, the strongest first, and
+// in which direction it rises; a picture has it as arrows. The changes are exact
+// derivatives: half a mm has half the effect as nearly as the linkage is
+// straight over that half mm.
+//
+//	$ gudgeon sensitivity example:rill --figure leverage_end
+//	Rill 128
+//	What each point changes per mm that it is moved, at full extension; x forward, y up, directions from
+//	  forward to up
+//
+//	Leverage at the end
+//	  is 2.4356 mm/mm
+//
+//	  point             forward            up       at most  rises
+//	               mm/mm per mm  mm/mm per mm  mm/mm per mm      °
+//	  ──────────────────────────────────────────────────────────────────
+//	  main              +0.0056       +0.0135        0.0146     68  up
+//	  shock-arm         +0.0008       -0.0065        0.0065    -83  down
+//	  axle              -0.0054       -0.0016        0.0056   -163  back
+//	  shock-frame       -0.0010       -0.0055        0.0055   -101  down
+//
+//	Required by the design
+//	  figure             value  allowed       margin
+//	  ───────────────────────────────────────────────────
+//	  sag of the travel   30.8  25 to 33 %       2.2  met
+//	  progression         8.64  at least 6 %    2.64  met
+//
 // # Variants
 //
 // --variant NAME lays [variant.NAME] over the design. --variant all gives the
@@ -193,6 +224,7 @@
 // The codes of mistakes in the call are
 //
 //	unknown-command unknown-flag unknown-column unknown-picture
+//	unknown-figure unknown-pin figure-without-input dead-point
 //	wrong-call wrong-flag wrong-value missing-value missing-file
 //	extra-argument named-twice unknown-ending several-to-stdout past-travel
 //	no-such-file no-such-example no-such-load-case not-a-file cannot-read

@@ -199,6 +199,18 @@ func (a *app) deliverPictures(o pictureOptions, l *loaded, pictures []picture) e
 		return inputProblem(diag.Diagnostic{Code: "several-to-stdout",
 			Message: "standard output takes one picture", Hint: "ask for one, or give -o a file"})
 	}
+	files, err := a.renderPictures(o, kind, l.title(), pictures)
+	if err != nil {
+		return err
+	}
+	if o.file == "-" {
+		return a.print(files[0].data)
+	}
+	return a.place(l.input.file, files)
+}
+
+// renderPictures gives each picture the name of its file; no two have the same.
+func (a *app) renderPictures(o pictureOptions, kind, title string, pictures []picture) ([]outFile, error) {
 	var files []outFile
 	taken := map[string]bool{}
 	for _, p := range pictures {
@@ -209,17 +221,14 @@ func (a *app) deliverPictures(o pictureOptions, l *loaded, pictures []picture) e
 		taken[p.name] = true
 		data, err := p.render(kind)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		if kind == "png" {
 			a.warnLetters(p.figure)
 		}
-		files = append(files, outFile{o.path(l.title(), p.name, kind, len(pictures) > 1), data})
+		files = append(files, outFile{o.path(title, p.name, kind, len(pictures) > 1), data})
 	}
-	if o.file == "-" {
-		return a.print(files[0].data)
-	}
-	return a.place(l.input.file, files)
+	return files, nil
 }
 
 // warnLetters tells of letters that a PNG cannot show.
