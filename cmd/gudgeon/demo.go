@@ -196,6 +196,7 @@ func (d *demonstration) page(folder string) *report.Page {
 		"change " + file + ", then:",
 		"gudgeon sweep " + file,
 		"gudgeon size " + file,
+		"gudgeon check " + file,
 		"gudgeon plot " + file + " --show all",
 	}})
 	p.Notes = append(p.Notes, caution)
