@@ -90,10 +90,11 @@ type Result struct {
 	Name, Kind string
 	Load       Load // the governing one
 	Geometry   Geometry
-	Checks     []check.Check // under Load; last those that are Overall
-	Safety     float64       // the smallest of Checks
-	Pass       bool          // all of Checks pass, and every load has some
-	ByLife     bool          // an Overall check has the smallest safety, and no other
+	Checks     []check.Check  // under Load; last those that are Overall
+	Figures    []check.Figure // under Load, beside the checks; nil where the kind has none
+	Safety     float64        // the smallest of Checks
+	Pass       bool           // all of Checks pass, and every load has some
+	ByLife     bool           // an Overall check has the smallest safety, and no other
 	Remarks    []string
 }
 

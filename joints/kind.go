@@ -30,6 +30,9 @@ type model interface {
 	remarks([]Load) []string
 }
 
+// figured is a model of a kind that shows figures beside its checks.
+type figured interface{ figures(Load) []check.Figure }
+
 // kinds is the kinds by name.
 var kinds = map[string]kind{
 	KindSpline:   {[]string{"torque"}, newSpline, splineMistakes},

@@ -86,6 +86,9 @@ func (j Joint) governed(m model, loads []Load) Result {
 			r.Load, r.Checks, r.Safety, r.Pass = load, checks, safety, pass
 		}
 	}
+	if f, ok := m.(figured); ok {
+		r.Figures = f.figures(r.Load)
+	}
 	life := m.life(loads)
 	for i := range life {
 		life[i].Overall = true

@@ -25,6 +25,8 @@ func (m splineModel) geometry() Geometry { return m.Geometry() }
 
 func (m splineModel) checks(l Load) []check.Check { return m.Checks(l.Torque) }
 
+func (m splineModel) figures(l Load) []check.Figure { return m.Figures(l.Torque) }
+
 func (m splineModel) life([]Load) []check.Check { return nil }
 
 func (m splineModel) remarks(loads []Load) []string {

@@ -4,18 +4,12 @@ import (
 	"fmt"
 	"math"
 
+	"gudgeon/joints/check"
 	"gudgeon/joints/spline/dudley"
 )
 
-// Figure is a value that is shown beside the checks and decides nothing: another
-// reading of the same load, or what a reader wants to know besides.
-type Figure struct {
-	Name      string
-	Value     float64 // finite, in Unit; >= 0 but for a profile shift
-	Low, High float64 // the range that is usual, in Unit; both 0: none
-	Unit      string  // "MPa", "mm", "N", "N mm", "rad", "N mm/rad", "": a ratio
-	Note      string  // formula, source, and why it does not decide
-}
+// Figure is a value that is shown beside the checks and decides nothing.
+type Figure = check.Figure
 
 // Figures returns the figures under a torque, N·mm, whose sign does not matter:
 // other readings of the stresses, lengths, stiffness, and what a gauge needs

@@ -65,9 +65,9 @@ func (s Spline) mistakes() check.InputErrors {
 func (s Spline) noStandard() check.InputErrors {
 	var m mistake.List
 	if s.Standard == "" {
-		m.Missing("standard", "standard must be given, since module and teeth do not tell it", fmt.Sprintf("write standard = %q", iso4156Name), standardNames()...)
+		m.Missing("standard", "standard must be given, since module and teeth do not tell it", fmt.Sprintf("write standard = %q", iso4156Name), Standards()...)
 	} else {
-		m.OneOf("standard", s.Standard, standardNames(), "standard must be one that is computed")
+		m.OneOf("standard", s.Standard, Standards(), "standard must be one that is computed")
 	}
 	return m.Errors()
 }

@@ -130,7 +130,7 @@ func Propose(r Request, settings ProposeSettings) (Proposals, error) {
 
 func (r Request) withDefaults() Request {
 	if r.Standards == nil {
-		r.Standards = standardNames()
+		r.Standards = Standards()
 	}
 	r.Safety = cmp.Or(r.Safety, 1)
 	r.LengthStep = cmp.Or(r.LengthStep, usualStep)
@@ -143,10 +143,10 @@ func (r Request) withDefaults() Request {
 func (r Request) mistakes() error {
 	var m mistake.List
 	for _, name := range r.Standards {
-		m.OneOf("standards", name, standardNames(), "standards must be ones that are computed")
+		m.OneOf("standards", name, Standards(), "standards must be ones that are computed")
 	}
 	if len(r.Standards) == 0 {
-		m.Missing("standards", "standards must name at least one", "", standardNames()...)
+		m.Missing("standards", "standards must name at least one", "", Standards()...)
 	}
 	if len(r.Torques) == 0 {
 		m.Missing("torque", "a spline must have a torque", "")

@@ -24,7 +24,7 @@ func wanted() Request {
 //  2. one step shorter, slimmer or more bored, none does;
 //  3. none betters another in all of diameter, length, mass and play.
 func TestProposals(t *testing.T) {
-	for _, standard := range append(standardNames(), "") {
+	for _, standard := range append(Standards(), "") {
 		r := wanted()
 		if standard != "" {
 			r.Standards = []string{standard}

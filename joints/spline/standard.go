@@ -38,8 +38,8 @@ func standardOf(name string) (standard, bool) {
 	return standard{}, false
 }
 
-// standardNames lists the systems.
-func standardNames() []string {
+// Standards lists the standards, as Spline.Standard names them.
+func Standards() []string {
 	names := make([]string, len(standards))
 	for i, s := range standards {
 		names[i] = s.name
