@@ -15,7 +15,7 @@ import (
 	"testing"
 )
 
-var crosscheck = flag.Bool("crosscheck", false, "hold what gudgeon writes against rsvg-convert and python3, which must be there")
+var crosscheck = flag.Bool("crosscheck", false, "hold what gudgeon writes against rsvg-convert, python3 and chromium, which must be there")
 
 // demoFiles writes the demo and returns its folder.
 func demoFiles(t *testing.T) string {

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"gudgeon/cmd/internal/diag"
+	"gudgeon/cmd/internal/dossier"
 	"gudgeon/cmd/internal/example"
 	"gudgeon/cmd/internal/report"
 	"gudgeon/joints"
@@ -35,7 +36,7 @@ func newDemo(a *app) *cobra.Command {
 		Use:     "demo [FOLDER]",
 		Short:   "the whole of it on a built-in design: files, tables and pictures to look at",
 		GroupID: groupStart,
-		Long: "Writes the design file, its sweep, loads and sized joint as CSV and JSON, and the pictures as SVG into FOLDER,\n" +
+		Long: "Writes the design file, its sweep, loads and sized joint as CSV and JSON, the pictures as SVG and the report into FOLDER,\n" +
 			"./" + demoFolder + " unless told otherwise. Files that are there already are left alone: see --force.",
 		Example: "gudgeon demo\n" +
 			"gudgeon demo first-look --force",
@@ -117,9 +118,10 @@ type demonstration struct {
 	cases   []kinematics.CaseLoads
 	results []joints.Result
 	figures []picture
+	report  *dossier.Dossier
 }
 
-// runDemo does what sweep, loads, size, plot and draw do.
+// runDemo does what sweep, loads, size, plot, draw and report do.
 func (a *app) runDemo() (*demonstration, error) {
 	d := &demonstration{}
 	d.source, _ = example.Source(demoExample)
@@ -147,7 +149,12 @@ func (a *app) runDemo() (*demonstration, error) {
 		return nil, err
 	}
 	d.figures = append([]picture{{name: "linkage", figure: linkage}}, d.figures...)
-	return d, nil
+	r, err := newReported([]*loaded{d.loaded})
+	if err != nil {
+		return nil, err
+	}
+	d.report, err = r.dossier()
+	return d, err
 }
 
 // files renders the demo's files.
@@ -168,6 +175,7 @@ func (d *demonstration) files(folder string) ([]outFile, error) {
 		add("sweep.json", func(b *bytes.Buffer) error { return report.WriteJSON(b, d.sweep.object()) }),
 		add("loads.csv", func(b *bytes.Buffer) error { return report.WriteCSV(b, loadsTable(d.cases)) }),
 		add("size.csv", func(b *bytes.Buffer) error { return report.WriteCSV(b, checkTable(d.results)) }),
+		add("report.html", func(b *bytes.Buffer) error { return d.report.Write(b) }),
 		add("size.json", func(b *bytes.Buffer) error { return report.WriteJSON(b, sizeObject(d.loaded, d.results)) }),
 	)
 	for _, p := range d.figures {
@@ -192,7 +200,7 @@ func (d *demonstration) page(folder string) *report.Page {
 	}
 	file := filepath.Join(folder, "freshet.toml")
 	p.Blocks = append(p.Blocks, report.Block{Heading: "Next", Lead: []string{
-		"look at " + filepath.Join(folder, "linkage.svg") + " and " + filepath.Join(folder, "overview.svg"),
+		"open " + filepath.Join(folder, "report.html") + " in a browser",
 		"change " + file + ", then:",
 		"gudgeon sweep " + file,
 		"gudgeon size " + file,

@@ -27,15 +27,16 @@ func (r *reported) layout() (dossier.Chapter, error) {
 	}
 	c.Parts = append(c.Parts, drawings, dossier.Part{Readings: true, Beside: !r.several()})
 	for _, d := range r.linkages() {
-		c.Parts = append(c.Parts, dossier.Part{Table: pointTable(d.design.Kinematics), Caption: r.said(d, "Points at full extension"), Row: true})
+		c.Parts = append(c.Parts, dossier.Part{Table: pointTable(d.design.Kinematics), Caption: r.captionOf(d, "Points at full extension"), Row: true})
 	}
 	return c, nil
 }
 
 // linkage is the drawing of one design, its solid position moving through the
-// stations.
+// stations over the faded end.
 func (d *reportedDesign) linkage() (dossier.Linkage, error) {
-	drawing, err := (&drawOptions{at: defaultPlaces()}).drawing(d.loaded, d.model)
+	ends := places{value: []kinematics.Travel{{}, {Value: 1, OfFull: true}}}
+	drawing, err := (&drawOptions{at: ends}).drawing(d.loaded, d.model)
 	if err != nil {
 		return dossier.Linkage{}, err
 	}

@@ -8,6 +8,7 @@ import (
 	"image/png"
 	"math"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -99,11 +100,16 @@ func TestCrosscheckReport(t *testing.T) {
 	}
 	checkAxle(t, b)
 	checkPointer(t, b)
-	b.eval(`document.querySelector("[data-station]:nth-child(2)").click()`, nil)
-	if s := b.state(); s.Value == "0" {
-		t.Error("a stop goes nowhere")
+	b.eval(`(() => {
+		Array.from(document.querySelectorAll("[data-station]")).find((e) => e.textContent === "sag").click();
+		document.querySelector("#travel").blur();
+		scrollTo(0, 0);
+	})()`, nil)
+	if s := b.state(); s.Travel != "48.5 mm" { // the station next to 48.2
+		t.Errorf("the stop at sag goes to %s", s.Travel)
 	}
-	kept(t, "report-moved.png", b.screenshot(true))
+	kept(t, "report-sag.png", b.screenshot(false))
+	kept(t, "report-whole.png", b.screenshot(true))
 	for _, c := range b.complaints(path) {
 		t.Error(c)
 	}
@@ -342,6 +348,11 @@ func TestCrosscheckAnimation(t *testing.T) {
 	if code := run([]string{"draw", "example:freshet", "--animate", "--wheels", "-o", path, "-q"}, nil, &out, &errs); code != 0 {
 		t.Fatalf("draw: exit code %d: %s", code, errs.String())
 	}
+	rendered, err := exec.Command("rsvg-convert", path).Output() // which shows it as it begins
+	if err != nil {
+		t.Fatalf("rsvg-convert: %v", err)
+	}
+	checkInk(t, decodedPNG(t, rendered))
 	b := startChromium(t)
 	b.window(700, 600, "light", false)
 	b.open(path)

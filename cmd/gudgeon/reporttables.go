@@ -160,6 +160,9 @@ func (r *reported) figures(names ...string) *report.Table {
 	return table(figure, values, unit)
 }
 
+// mostBeside is how many designs have room in a table beside a drawing.
+const mostBeside = 3
+
 // figuresPart is figures beside the drawing before it, where they are not too
 // many.
 func (r *reported) figuresPart(names ...string) []dossier.Part {
@@ -167,7 +170,7 @@ func (r *reported) figuresPart(names ...string) []dossier.Part {
 	if t == nil {
 		return nil
 	}
-	return []dossier.Part{{Table: t, Beside: !r.several()}}
+	return []dossier.Part{{Table: t, Beside: len(r.designs) <= mostBeside}}
 }
 
 // storyParts are the rows that tell the story with the named columns: a table
@@ -190,9 +193,17 @@ func (r *reported) storyParts(caption string, columns ...string) []dossier.Part 
 		if own < 3 { // travel and stroke alone
 			continue
 		}
-		parts = append(parts, dossier.Part{Table: t, Caption: r.said(d, caption)})
+		parts = append(parts, dossier.Part{Table: t, Caption: r.captionOf(d, caption)})
 	}
 	return parts
+}
+
+// captionOf is a caption of one of the designs.
+func (r *reported) captionOf(d *reportedDesign, caption string) string {
+	if r.several() {
+		return d.label + ": " + strings.ToLower(caption[:1]) + caption[1:]
+	}
+	return caption
 }
 
 // readingColumns are those of the table of the position.
