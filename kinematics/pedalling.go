@@ -94,8 +94,42 @@ func (m *Model) prepare(d *drive) error {
 		c.Idler = &chain.Idler{Sprocket: idler, Under: dt.Idler.Under}
 		design.Idler = m.design.Points[m.idler].At
 	}
+	if err := m.apart(d, c, design); err != nil {
+		return err
+	}
 	d.run, err = c.Prepare(design)
 	return m.chainError(d, err)
+}
+
+// apart reports neighbours of which one reaches over the other's centre: a
+// tangent may still exist there, a drivetrain does not.
+func (m *Model) apart(d *drive, c chain.Drive, at chain.Centres) error {
+	check := func(cog int, a, b chain.Sprocket, pa, pb r2.Vec) error {
+		apart, reach := r2.Norm(r2.Sub(pa, pb)), max(a.Radius, b.Radius)
+		if apart > reach {
+			return nil
+		}
+		return InputErrors{{
+			Field: "drivetrain.gear", Code: "no-chain-run",
+			Message: "the sprockets must stand clear of each other for the chain to run between them",
+			Found: m.gearOf(d, cog) + fmt.Sprintf("centres %s apart, within the larger one's radius of %s",
+				millimetres(apart), millimetres(reach)),
+			Hint: "move the crank, the idler or the pivots, or choose another gear",
+		}}
+	}
+	next, place := c.Chainring, at.Chainring
+	if c.Idler != nil {
+		next, place = c.Idler.Sprocket, at.Idler
+		if err := check(chain.NoCog, next, c.Chainring, place, at.Chainring); err != nil {
+			return err
+		}
+	}
+	for j, cog := range c.Cogs {
+		if err := check(j, cog, next, at.Cog, place); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // chainError says in the design's words why there is no chain run.

@@ -167,3 +167,15 @@ func TestDeadPointTexts(t *testing.T) {
 		}
 	}
 }
+
+// A chainring that reaches over the cog's centre leaves a tangent, but no room.
+func TestSprocketsApart(t *testing.T) {
+	d := fourBar(false)
+	d.Drivetrain.Chainring, d.Drivetrain.Gear, d.Drivetrain.Cogs = 230, kinematics.Gear{Chainring: 230, Cog: 21}, nil
+	_, err := kinematics.New(d)
+	want := "drivetrain.gear: the sprockets must stand clear of each other for the chain to run between them " +
+		"(gear 230x21: centres 436.165 apart, within the larger one's radius of 464.906)"
+	if err == nil || err.Error() != want {
+		t.Errorf("got %v, want %s", err, want)
+	}
+}
