@@ -100,6 +100,8 @@ func TestImportsGoDown(t *testing.T) {
 		{"plots", "gudgeon/kinematics"}, {"plots", "gudgeon/joints"}, {"plots", "gudgeon/cmd"},
 		{"cmd/internal/units", "gudgeon"},
 		{"cmd/internal/diag", "gudgeon"},
+		{"cmd/internal/dossier", "gudgeon/kinematics"}, {"cmd/internal/dossier", "gudgeon/joints"},
+		{"cmd/internal/dossier", "gudgeon/cmd/internal/design"}, {"cmd/internal/dossier", "gudgeon/cmd/internal/study"},
 		{"cmd/internal/report", "gudgeon/cmd/internal/design"}, {"cmd/internal/report", "gudgeon/cmd/internal/study"},
 		{"cmd/internal/design", "gudgeon/cmd/internal/report"}, {"cmd/internal/design", "gudgeon/cmd/internal/study"},
 	}

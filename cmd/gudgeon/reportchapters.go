@@ -41,7 +41,7 @@ func (d *reportedDesign) linkage() (dossier.Linkage, error) {
 		return dossier.Linkage{}, err
 	}
 	drawing.Title = d.label
-	drawing.Subtitle = fmt.Sprintf("%s, solid at %s; equal scale on both axes", travelWords(&d.sweep.Summary), drawing.Poses[0].Label)
+	drawing.Subtitle = travelWords(&d.sweep.Summary) + "; faded: the end of it; equal scale on both axes"
 	for _, points := range d.places {
 		drawing.Way = append(drawing.Way, plots.Pose{At: points})
 	}
