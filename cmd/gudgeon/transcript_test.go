@@ -370,7 +370,7 @@ func TestReadmePictures(t *testing.T) {
 		if code := run(append(args, "-o", "-"), nil, &out, &errs); code != 0 {
 			t.Fatalf("%s: exit code %d: %s", name, code, errs.String())
 		}
-		file := filepath.Join("../../docs", name)
+		file := testdata.Path("readme", name)
 		if *rewrite {
 			if err := os.WriteFile(file, out.Bytes(), 0o666); err != nil {
 				t.Fatal(err)
@@ -381,7 +381,7 @@ func TestReadmePictures(t *testing.T) {
 			t.Fatal(err)
 		}
 		if !samePicture(string(want), out.String()) {
-			t.Errorf("docs/%s is not what gudgeon draws; write it anew with -rewrite and look at it", name)
+			t.Errorf("testdata/readme/%s is not what gudgeon draws; write it anew with -rewrite and look at it", name)
 		}
 	}
 }
