@@ -123,12 +123,12 @@ func sizeJoint(j design.Joint, m *kinematics.Model, cases []kinematics.CaseLoads
 	if j.Tie == nil {
 		return j.Size(j.Loads)
 	}
-	joint, loads, err := study.Tied(m, cases, j)
+	tied, err := study.Tied(m, cases, j)
 	if err != nil {
 		return joints.Result{}, err
 	}
-	r, err := joint.Size(loads)
-	r.Remarks = append(study.TieRemarks(j, loads), r.Remarks...)
+	r, err := tied.Size(tied.Loads)
+	r.Remarks = append(tied.Remarks, r.Remarks...)
 	return r, err
 }
 

@@ -138,8 +138,11 @@ func checkWords(v float64, unit string) string {
 	return strings.TrimSpace(report.Fixed(v, checkDecimals[unit]) + " " + unit)
 }
 
-// pageChecks lists the checks of one joint.
+// pageChecks lists the checks of one joint; nil where nothing covers its load.
 func pageChecks(checks []check.Check) *report.Table {
+	if len(checks) == 0 {
+		return nil
+	}
 	text := func(name, heading string, right bool) report.Column {
 		return report.Column{Name: name, Heading: heading, Right: right, Words: []string{}}
 	}
@@ -214,13 +217,18 @@ func geometryTable(g joints.Geometry) *report.Table {
 	least := report.Column{Name: "min", Heading: "min", Right: true}
 	most := report.Column{Name: "max", Heading: "max", Right: true}
 	unit := report.Column{Name: "unit", Heading: "unit"}
-	for _, q := range g.Quantities() {
-		of, base, side := splitQuantity(q.Name)
+	quantities := g.Quantities()
+	whole := func(q check.Quantity) bool { of, _, _ := splitQuantity(foldSides(q.Name, quantities)); return of == "" }
+	ordered := slices.Clone(quantities)
+	slices.SortStableFunc(ordered, func(a, b check.Quantity) int { return compareFirst(whole(a), whole(b)) })
+	for _, q := range ordered {
+		of, base, side := splitQuantity(foldSides(q.Name, quantities))
 		value, symbol := shown(q)
-		last := len(dimension.Words) - 1
-		if side == "max" && last >= 0 && dimension.Words[last] == base && part.Words[last] == of && most.Words[last] == "" {
-			most.Words[last] = value
-			continue
+		if side == "max" {
+			if row := openRow(part.Words, dimension.Words, most.Words, of, base); row >= 0 {
+				most.Words[row] = value
+				continue
+			}
 		}
 		part.Words = append(part.Words, of)
 		dimension.Words = append(dimension.Words, base)
@@ -238,6 +246,48 @@ func geometryTable(g joints.Geometry) *report.Table {
 		return &report.Table{Columns: []report.Column{part, dimension, least, unit}}
 	}
 	return &report.Table{Columns: []report.Column{part, dimension, least, most, unit}}
+}
+
+// compareFirst sorts what is first before what is not.
+func compareFirst(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case a:
+		return -1
+	}
+	return 1
+}
+
+// openRow finds the row, one of the last three, whose least value waits for its
+// largest; -1 where there is none.
+func openRow(part, dimension, most []string, of, base string) int {
+	for row := len(dimension) - 1; row >= max(0, len(dimension)-3); row-- {
+		if part[row] == of && dimension[row] == base && most[row] == "" {
+			return row
+		}
+	}
+	return -1
+}
+
+// foldSides writes preload.min and preload.max as preload_min and preload_max, so
+// that they share a row; what stands between as preload_mean.
+func foldSides(name string, all []check.Quantity) string {
+	i := strings.LastIndexByte(name, '.')
+	if i < 0 || !hasSides(name[:i], all) {
+		return name
+	}
+	switch name[i+1:] {
+	case "min", "max", "mean", "nominal":
+		return name[:i] + "_" + name[i+1:]
+	}
+	return name
+}
+
+// hasSides reports whether a quantity has both a least and a largest value.
+func hasSides(name string, all []check.Quantity) bool {
+	least := slices.ContainsFunc(all, func(q check.Quantity) bool { return q.Name == name+".min" })
+	return least && slices.ContainsFunc(all, func(q check.Quantity) bool { return q.Name == name+".max" })
 }
 
 // splitQuantity takes external.over_pins_max apart: shaft, "over pins", max.

@@ -26,7 +26,9 @@ func (m Member) withDefaults() Member {
 // mistakes returns what is wrong with m in itself.
 func (m Member) mistakes() error {
 	var l mistake.List
-	if l.Length("length", m.Length, "give the distance of the pins in mm") && m.Length < 1 {
+	if m.Length == 0 {
+		l.Missing("length", "length must be given", "give the distance of the pins in mm")
+	} else if l.Length("length", m.Length, "give the distance of the pins in mm") && m.Length < 1 {
 		l.Misfit("length", m.Length, "length must be at least 1 mm", "it runs from pin to pin")
 	}
 	m.shapeMistakes(&l)

@@ -7,8 +7,9 @@ type key struct {
 	name     string
 	unit     units.Kind // of a quantity or a pair
 	required bool
-	positive bool   // 0 would read as not given: refuse what is not greater
-	example  string // a value as it stands in a file
+	positive bool    // 0 would read as not given: refuse what is not greater
+	most     float64 // of its size, in the plain unit, where libraries would tell it in another; 0: no bound
+	example  string  // a value as it stands in a file
 }
 
 // The keys of the file's tables. doc.go tells what each means; a test holds

@@ -15,6 +15,19 @@ import (
 // quantity reads a number, or a text with a unit, into the base unit of its
 // key; NaN where it cannot be read.
 func (s *section) quantity(n *node, k *key) float64 {
+	v := s.unbounded(n, k)
+	if k.most == 0 || math.IsNaN(v) || math.Abs(v) <= units.FromPlain(k.most, k.unit) {
+		return v
+	}
+	s.tell(n, problem{
+		code: "out-of-range", message: fmt.Sprintf("%s must be at most %g %s in size", subject(n, k), k.most, k.unit.Plain()), found: "this is " + shownValue(n),
+		hint: "write " + k.written(k.example),
+	})
+	return math.NaN()
+}
+
+// unbounded is quantity without the key's bound.
+func (s *section) unbounded(n *node, k *key) float64 {
 	switch n.kind {
 	case number:
 		v, ok := decimal(n.text)

@@ -45,10 +45,11 @@ func TestMomentTie(t *testing.T) {
 		{"the other side of the pin", design.Tie{At: "rocker", Link: "seatstay", Through: []string{"upper"}, Share: 1}, 271_000},
 		{"a pin at the point itself has no arm", design.Tie{At: "rocker", Link: "rocker", Through: []string{"rocker"}, Share: 1}, 0},
 	} {
-		loads, err := newTied(points, c.tie, cases).moments()
-		if err != nil {
+		var out TiedJoint
+		if err := newTied(points, c.tie, cases).moments(&out); err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
+		loads := out.Loads
 		if len(loads) != 1 || loads[0].Torque != c.want || loads[0].Case != "landing" || loads[0].Travel != 150 {
 			t.Errorf("%s: %+v, want %v N·mm", c.name, loads, c.want)
 		}
@@ -63,7 +64,7 @@ func TestMomentTieUnknown(t *testing.T) {
 		"through[1]": {At: "rocker", Link: "rocker", Through: []string{"upper", "main"}, Share: 1},
 		"through[0]": {At: "rocker", Link: "chainstay", Through: []string{"upper"}, Share: 1},
 	} {
-		_, err := newTied(points, tie, cases).moments()
+		err := newTied(points, tie, cases).moments(&TiedJoint{})
 		var inputs joints.InputErrors
 		if !errors.As(err, &inputs) || inputs[0].Field != field {
 			t.Errorf("%+v: %v, want field %s", tie, err, field)
@@ -174,7 +175,7 @@ func TestTieAgainstVirtualWork(t *testing.T) {
 	}
 	tie := design.Tie{At: "rocker", Link: "rocker", Through: []string{"upper"}, Share: 0.5}
 	cases := m.Loads()
-	_, loads, err := Tied(m, cases, design.Joint{Tie: &tie, Loads: []joints.Load{{}}})
+	tied, err := Tied(m, cases, design.Joint{Tie: &tie, Loads: []joints.Load{{}}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -200,7 +201,7 @@ func TestTieAgainstVirtualWork(t *testing.T) {
 			return math.Mod(math.Atan2(arm.Y, arm.X)+2*math.Pi, 2*math.Pi) // the arm points backward: no jump at ±π
 		})
 		want := 0.5 * c.ShockForce * ds / dtheta
-		if got := loads[i].Torque; math.Abs(got-want) > 1e-8*math.Abs(want) {
+		if got := tied.Loads[i].Torque; math.Abs(got-want) > 1e-8*math.Abs(want) {
 			t.Errorf("%s: %v N·mm, virtual work gives %v", c.Case, got, want)
 		}
 	}

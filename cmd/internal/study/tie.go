@@ -2,20 +2,29 @@ package study
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"gudgeon/cmd/internal/design"
 	"gudgeon/joints"
+	"gudgeon/joints/check"
 	"gudgeon/joints/support"
 	"gudgeon/kinematics"
 )
 
-// Tied returns a joint that is tied to the linkage, completed with what the
-// linkage knows of it, and what each load case puts on it; cases are m's. What the
-// joint's own load says besides comes to every case. The error is
-// joints.InputErrors and names the field of the joint.
+// TiedJoint is a joint that is tied to the linkage, completed with what the linkage
+// knows of it, and what each load case puts on it.
+type TiedJoint struct {
+	joints.Joint
+	Loads   []joints.Load
+	Remarks []string // what was taken from the linkage without being asked for
+}
+
+// Tied takes a joint's loads from the linkage; cases are m's. What the joint's own
+// load says besides comes to every case. The error is joints.InputErrors and names
+// the field of the joint.
 //
 //	MomentTie  T = share · Σ (rP − rA) × FP, counter-clockwise positive; A is At, P
 //	           runs over Through, FP is the force that the pin at P exerts on Link
@@ -23,61 +32,42 @@ import (
 //	           of Link against the other link there over the whole travel, and the
 //	           cycles of the case; at an offset z it tips the joint by z·(ẑ × F)
 //	LinkTie    the force FB of the pin at the end B on Link: N = share · FB·u along
-//	           u = A to B, tension positive, and M = share · |(rB − rA) × FB|, the
-//	           largest moment between them, which two-force links do not have
+//	           u = A to B, tension positive, and M = share · (rB − rA) × FB, the
+//	           largest moment between them where nothing acts there; a link that two
+//	           pins alone hold has none
 //
 // Source: moment of a system of forces about a point, forces at a cut, any statics
 // text.
-func Tied(m *kinematics.Model, cases []kinematics.CaseLoads, j design.Joint) (joints.Joint, []joints.Load, error) {
-	out, x := j.Joint, newTied(m.Design().Points, *j.Tie, cases)
+func Tied(m *kinematics.Model, cases []kinematics.CaseLoads, j design.Joint) (TiedJoint, error) {
+	x := newTied(m.Design().Points, *j.Tie, cases)
 	for _, c := range m.Design().Cases {
 		x.cycles[c.Name] = c.Cycles
 	}
-	var loads []joints.Load
+	out := TiedJoint{Joint: j.Joint}
+	if j.Tie.ShareTaken {
+		out.Remarks = append(out.Remarks, fmt.Sprintf("not given, so taken: share %g of the force in the linkage, as for one of two sides", j.Tie.Share))
+	}
 	var err error
 	switch j.Tie.Form {
 	case design.MomentTie:
-		loads, err = x.moments()
+		err = x.moments(&out)
 	case design.PinTie:
-		if loads, err = x.forces(); err == nil {
-			err = x.swing(m, j, loads)
+		if err = x.forces(&out); err == nil {
+			err = x.swing(&out, m, j)
 		}
 	case design.LinkTie:
 		if err = x.findEnds(); err == nil {
-			loads, err = x.ends()
+			err = x.ends(&out)
 		}
-		if err == nil && out.Member != nil && out.Member.Length == 0 {
-			own := *out.Member
-			own.Length = r2.Norm(r2.Sub(m.Design().Points[x.index[x.tie.Ends[1]]].At, m.Design().Points[x.index[x.tie.Ends[0]]].At))
-			out.Member = &own
-		}
+		x.measure(&out, m.Design().Points)
 	}
-	if err != nil {
-		return out, nil, err
-	}
-	for i := range loads {
+	for i := range out.Loads {
 		if j.Key != nil {
-			loads[i].Cycles = x.cycles[loads[i].Case] // a spline has its own
+			out.Loads[i].Cycles = x.cycles[out.Loads[i].Case] // a spline has its own
 		}
-		x.besides(&loads[i], j.Loads[0])
+		besides(&out.Loads[i], j.Loads[0])
 	}
-	return out, loads, nil
-}
-
-// TieRemarks says what of a joint's loads was taken from the linkage without being
-// asked for.
-func TieRemarks(j design.Joint, loads []joints.Load) []string {
-	var out []string
-	if j.Tie.ShareTaken {
-		out = append(out, fmt.Sprintf("not given, so taken: share %g of the force in the linkage, as for one of two sides", j.Tie.Share))
-	}
-	if len(loads) > 0 && loads[0].Swing > 0 && j.Loads[0].Swing == 0 {
-		out = append(out, "every cycle is taken to swing through the whole travel")
-	}
-	if t := j.Tie; t.Form == design.LinkTie && t.Ends != [2]string{} {
-		out = append(out, fmt.Sprintf("the member lies between %s and %s; its moment is that of the pin's force at %[2]s about %[1]s, which holds where nothing else acts on it between", t.Ends[0], t.Ends[1]))
-	}
-	return out
+	return out, err
 }
 
 // tied is a tie with the load cases of its linkage.
@@ -96,24 +86,24 @@ func newTied(points []kinematics.Point, tie design.Tie, cases []kinematics.CaseL
 	return x
 }
 
-// perCase returns a load for each case, filled in by set.
-func (x *tied) perCase(set func(l *joints.Load, c kinematics.CaseLoads) error) ([]joints.Load, error) {
-	loads := make([]joints.Load, len(x.cases))
-	for i, c := range x.cases {
-		loads[i] = joints.Load{Case: c.Case, Travel: c.Travel}
-		if err := set(&loads[i], c); err != nil {
-			return nil, err
+// perCase puts a load for each case on a joint, filled in by set.
+func (x *tied) perCase(out *TiedJoint, set func(l *joints.Load, c kinematics.CaseLoads) error) error {
+	for _, c := range x.cases {
+		l := joints.Load{Case: c.Case, Travel: c.Travel}
+		if err := set(&l, c); err != nil {
+			return err
 		}
+		out.Loads = append(out.Loads, l)
 	}
-	return loads, nil
+	return nil
 }
 
-func (x *tied) moments() ([]joints.Load, error) {
+func (x *tied) moments(out *TiedJoint) error {
 	at, ok := x.index[x.tie.At]
 	if !ok {
-		return nil, tieError("at", "at must name a point of the design", x.tie.At)
+		return tieError("at", "at must name a point of the design", x.tie.At)
 	}
-	return x.perCase(func(l *joints.Load, c kinematics.CaseLoads) error {
+	return x.perCase(out, func(l *joints.Load, c kinematics.CaseLoads) error {
 		moment := 0.0
 		for k, name := range x.tie.Through {
 			force, ok := pinForce(c.Pins, name, x.tie.Link)
@@ -127,8 +117,8 @@ func (x *tied) moments() ([]joints.Load, error) {
 	})
 }
 
-func (x *tied) forces() ([]joints.Load, error) {
-	return x.perCase(func(l *joints.Load, c kinematics.CaseLoads) error {
+func (x *tied) forces(out *TiedJoint) error {
+	return x.perCase(out, func(l *joints.Load, c kinematics.CaseLoads) error {
 		force, ok := pinForce(c.Pins, x.tie.At, x.tie.Link)
 		if !ok {
 			return tieError("at", "at must name a pin of link "+x.tie.Link, x.tie.At)
@@ -146,21 +136,16 @@ func (x *tied) forces() ([]joints.Load, error) {
 
 // swing puts the swing of the two links at the pin on the loads of a joint that
 // turns with them, unless the joint says it.
-func (x *tied) swing(m *kinematics.Model, j design.Joint, loads []joints.Load) error {
+func (x *tied) swing(out *TiedJoint, m *kinematics.Model, j design.Joint) error {
 	if j.Pin == nil && j.Bearing == nil && j.Bushing == nil || j.Loads[0].Swing > 0 || len(x.cases) == 0 {
 		return nil
 	}
 	against := x.tie.Against
 	if against == "" {
-		var others []string
-		for _, p := range x.cases[0].Pins {
-			if p.Point == x.tie.At && p.Link != x.tie.Link && !slices.Contains(others, p.Link) {
-				others = append(others, p.Link)
-			}
-		}
+		others := x.others(x.cases[0].Pins)
 		if len(others) != 1 {
-			return joints.InputErrors{{Field: "link", Code: "missing-value", Message: fmt.Sprintf("against must be given: %d other links meet in this pin", len(others)),
-				Hint: "name the link that link swings against, or give swing", Known: others}}
+			return joints.InputErrors{{Field: "against", Code: check.Missing, Message: fmt.Sprintf("against must be given: %d other links meet in this pin", len(others)),
+				Hint: "name the one that " + x.tie.Link + " swings against, or give swing", Known: others}}
 		}
 		against = others[0]
 	}
@@ -168,10 +153,22 @@ func (x *tied) swing(m *kinematics.Model, j design.Joint, loads []joints.Load) e
 	if !ok || against == x.tie.Link {
 		return tieError("against", "against must name another link at the pin", against)
 	}
-	for i := range loads {
-		loads[i].Swing = most - least
+	for i := range out.Loads {
+		out.Loads[i].Swing = most - least
 	}
+	out.Remarks = append(out.Remarks, fmt.Sprintf("every cycle is taken to swing through the whole travel, %s against %s", x.tie.Link, against))
 	return nil
+}
+
+// others lists what else the pin holds beside the tie's link.
+func (x *tied) others(pins []kinematics.PinForce) []string {
+	var names []string
+	for _, p := range pins {
+		if p.Point == x.tie.At && p.Link != x.tie.Link && !slices.Contains(names, p.Link) {
+			names = append(names, p.Link)
+		}
+	}
+	return names
 }
 
 // findEnds takes the pins of a link of two for its ends where none are given.
@@ -186,30 +183,53 @@ func (x *tied) findEnds() error {
 		}
 	}
 	if len(pins) != 2 {
-		return joints.InputErrors{{Field: "link", Code: "missing-value",
-			Message: fmt.Sprintf("ends must be given: link %s has %d pins", x.tie.Link, len(pins)), Hint: "write ends = [from, to]: the member lies between them, and nothing else holds the link at the second"}}
+		return joints.InputErrors{{Field: "ends", Code: check.Missing, Message: fmt.Sprintf("ends must be given: link %s has %d pins", x.tie.Link, len(pins)),
+			Hint: "write ends = [from, to]: the member lies between them, and nothing else holds the link at the second"}}
 	}
 	x.tie.Ends = [2]string(pins)
 	return nil
 }
 
-func (x *tied) ends() ([]joints.Load, error) {
+func (x *tied) ends(out *TiedJoint) error {
 	a, b := x.index[x.tie.Ends[0]], x.index[x.tie.Ends[1]]
-	return x.perCase(func(l *joints.Load, c kinematics.CaseLoads) error {
+	bent := false
+	err := x.perCase(out, func(l *joints.Load, c kinematics.CaseLoads) error {
 		force, ok := pinForce(c.Pins, x.tie.Ends[1], x.tie.Link)
 		if !ok {
 			return tieError("ends[1]", "ends must end in a pin of link "+x.tie.Link, x.tie.Ends[1])
 		}
 		arm := r2.Sub(c.Points[b], c.Points[a])
 		l.Axial = x.tie.Share * r2.Dot(force, r2.Unit(arm))
-		l.Moment.X = x.tie.Share * r2.Cross(arm, force)
+		moment := r2.Cross(arm, force)
+		if math.Abs(moment) > twoForce*r2.Norm(arm)*r2.Norm(force) {
+			l.Moment.X, bent = x.tie.Share*moment, true
+		}
 		return nil
 	})
+	if bent {
+		out.Remarks = append(out.Remarks, fmt.Sprintf("the moment is that of the pin's force at %s about %s, where it is largest unless something else acts on the link between",
+			x.tie.Ends[1], x.tie.Ends[0]))
+	}
+	return err
+}
+
+// twoForce is the rounding of the equilibrium, of which nothing may be made: a link
+// that two pins alone hold is not bent. Balance leaves 1e-12.
+const twoForce = 1e-9
+
+// measure gives a member without a length that of its ends in the linkage.
+func (x *tied) measure(out *TiedJoint, points []kinematics.Point) {
+	if out.Member == nil || out.Member.Length != 0 || x.tie.Ends == [2]string{} {
+		return
+	}
+	own := *out.Member
+	own.Length = r2.Norm(r2.Sub(points[x.index[x.tie.Ends[1]]].At, points[x.index[x.tie.Ends[0]]].At))
+	out.Member = &own
 }
 
 // besides adds what the joint says itself: the linkage, plane and slow, does not
 // know it.
-func (x *tied) besides(l *joints.Load, own joints.Load) {
+func besides(l *joints.Load, own joints.Load) {
 	l.Axial, l.AxialLow = l.Axial+own.Axial, l.AxialLow+own.AxialLow
 	l.Moment = r2.Add(l.Moment, own.Moment)
 	l.Torque += own.Torque
