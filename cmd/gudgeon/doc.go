@@ -229,7 +229,7 @@
 //	extra-argument named-twice unknown-ending several-to-stdout past-travel
 //	no-such-file no-such-example no-such-load-case not-a-file cannot-read
 //	no-linkage no-load-case no-drivetrain no-such-gear nothing-to-size
-//	nothing-to-compare column-without-input picture-without-input
+//	nothing-to-compare nothing-to-propose column-without-input picture-without-input
 //	nothing-to-draw cannot-draw would-overwrite cannot-write
 //
 // and of what is told after a result

@@ -19,32 +19,39 @@ import (
 
 // sizeOptions are what gudgeon size is asked for.
 type sizeOptions struct {
-	input  inputOptions
-	output outputOptions
+	input   inputOptions
+	output  outputOptions
+	propose proposeOptions
 }
 
 // newSize builds gudgeon size.
 func newSize(a *app) *cobra.Command {
-	o := &sizeOptions{output: outputOptions{formats: report.Formats}}
+	o := &sizeOptions{output: outputOptions{formats: report.Formats}, propose: proposeOptions{take: whole{least: 1, most: maxTake}}}
 	cmd := &cobra.Command{
 		Use:     "size FILE",
 		Short:   "geometry and strength of every [[joint]], over all its load cases",
 		GroupID: groupJoints,
 		Long: "FILE is a design file with [[joint]] tables, - for standard input, or example:freshet.\n" +
 			"A joint has a torque of its own or takes it from the linkage in every load case; the case with the least\n" +
-			"safety is shown. Without joints the largest force in each pin is listed. A check that fails ends with exit code 1.",
+			"safety is shown. Without joints the largest force in each pin is listed. A check that fails ends with exit code 1.\n" +
+			"With --propose, or propose = true in a joint of kind spline, the series of the standards are gone through for all\n" +
+			"splines that carry its loads in the room of its present size, or in that of largest_diameter, largest_length and\n" +
+			"least_bore: those that no other betters in diameter, length, mass and play at once. CSV then lists these.",
 		Example: "gudgeon size example:freshet\n" +
-			"gudgeon size example:freshet --format json",
+			"gudgeon size example:freshet --format json\n" +
+			"gudgeon size example:freshet --propose --take 2",
 		Args: oneFile,
 		RunE: func(_ *cobra.Command, args []string) error {
 			o.input.file = args[0]
 			return a.size(o)
 		},
 	}
+	cmd.Flags().BoolVar(&o.propose.all, "propose", false, "propose splines in place of every spline joint's own")
+	cmd.Flags().Var(&o.propose.take, "take", "show the lines that put proposal N into the file (default the first)")
 	o.output.add(cmd)
 	o.input.addVariant(cmd)
 	group(cmd, "Result", "format", "output")
-	group(cmd, "Joints", "variant")
+	group(cmd, "Joints", "propose", "take", "variant")
 	return cmd
 }
 
@@ -60,7 +67,7 @@ func (a *app) size(o *sizeOptions) error {
 	var results []result
 	var fails diag.List
 	err = f.each(func(l *loaded) error {
-		r, list, err := a.sizeOne(l)
+		r, list, err := a.sizeOne(l, o.propose)
 		results, fails = append(results, r), append(fails, list...)
 		return err
 	})
@@ -74,8 +81,8 @@ func (a *app) size(o *sizeOptions) error {
 }
 
 // sizeOne sizes the joints of one variant, or lists what its pins carry.
-func (a *app) sizeOne(l *loaded) (result, diag.List, error) {
-	if len(l.design.Joints) == 0 {
+func (a *app) sizeOne(l *loaded, o proposeOptions) (result, diag.List, error) {
+	if len(l.design.Joints) == 0 && !o.all {
 		r, err := a.sizePins(l)
 		return r, nil, err
 	}
@@ -87,10 +94,25 @@ func (a *app) sizeOne(l *loaded) (result, diag.List, error) {
 	if err != nil {
 		return result{}, nil, err
 	}
+	found, err := l.propose(o, cases)
+	if err != nil {
+		return result{}, nil, err
+	}
 	return result{
-		page: func() *report.Page { return sizePage(l, results) },
-		rows: func() *report.Table { return checkTable(results) },
-		json: func() report.Object { return sizeObject(l, results) },
+		page: func() *report.Page {
+			p := sizePage(l, results)
+			for _, f := range found {
+				p.Blocks = append(p.Blocks, f.blocks(o.take.value)...)
+			}
+			return p
+		},
+		rows: func() *report.Table {
+			if o.all {
+				return proposalRows(found)
+			}
+			return checkTable(results)
+		},
+		json: func() report.Object { return withProposals(sizeObject(l, results), found) },
 	}, l.failed(results), nil
 }
 

@@ -31,8 +31,11 @@ func sizePage(l *loaded, results []joints.Result) *report.Page {
 				Table:   pageChecks(r.Checks),
 				Notes:   checkNotes(r),
 				Verdict: report.VerdictOf(r.Pass),
-			},
-			report.Block{Table: geometryTable(r.Geometry)})
+			})
+		if len(r.Figures) > 0 {
+			p.Blocks = append(p.Blocks, report.Block{Table: figureTable(r.Figures, false)})
+		}
+		p.Blocks = append(p.Blocks, report.Block{Table: geometryTable(r.Geometry)})
 	}
 	return p
 }
@@ -343,6 +346,7 @@ var quantityUnits = map[string]quantityUnit{
 	"mm4":            {"_mm4", "mm⁴", 0, nil},
 	"N":              {"_N", "N", 0, nil},
 	"MPa":            {"_MPa", "MPa", 2, nil},
+	"N mm/rad":       {"_Nm_per_rad", "N m/rad", 0, newtonMetres},
 	"N mm":           {"_Nm", "N m", 2, newtonMetres},
 	"mm/N":           {"_mm_per_N", "mm/N", 10, nil},
 	"K":              {"_K", "K", 1, nil},
@@ -421,6 +425,9 @@ func jointObject(r joints.Result) report.Object {
 		{Name: "geometry", Value: geometryObject(r.Geometry.Quantities())},
 		{Name: "checks", Value: checkLines(r.Checks)},
 		{Name: "safety", Value: r.Safety}, {Name: "pass", Value: r.Pass},
+	}
+	if len(r.Figures) > 0 {
+		o = append(o, report.Member{Name: "figures", Value: figureLines(r.Figures)})
 	}
 	if len(r.Remarks) > 0 {
 		o = append(o, report.Member{Name: "remarks", Value: r.Remarks})

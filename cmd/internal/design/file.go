@@ -23,8 +23,9 @@ type Design struct {
 // case.
 type Joint struct {
 	joints.Joint
-	Loads []joints.Load
-	Tie   *Tie
+	Loads  []joints.Load
+	Tie    *Tie
+	Wanted Wanted // of proposals, splines only
 }
 
 // TieForm is what a joint takes from the linkage.

@@ -41,6 +41,9 @@ func (r *reader) joint(n *node, d *Design) Joint {
 	s.name = "[[joint]] of kind " + j.Kind
 	s.keys = slices.Concat(jointKeys, k.keys, pick(loadKeys, k.loads...), pick(tieKeys, k.ties...))
 	k.read(s, &j.Joint)
+	if j.Spline != nil {
+		j.Wanted = s.wanted()
+	}
 	useMaterials(&j.Joint, d.Materials)
 	r.load(s, &j, k, d.Kinematics)
 	s.close()

@@ -78,6 +78,12 @@ var (
 		{name: "grip_diameter", unit: units.Length, positive: true, example: "30"},
 		{name: "grip_length", unit: units.Length, positive: true, example: "15"},
 		{name: "friction", positive: true, example: "0.12"},
+		{name: "propose", example: "true"},
+		{name: "largest_diameter", unit: units.Length, positive: true, example: "48"},
+		{name: "largest_length", unit: units.Length, positive: true, example: "25"},
+		{name: "least_bore", unit: units.Length, example: "10"},
+		{name: "required_safety", positive: true, example: "1.2"},
+		{name: "series", example: `["ISO 4156", "DIN 5480"]`},
 	}
 	boltKeys = []key{
 		{name: "diameter", unit: units.Length, required: true, example: "8"},
