@@ -261,6 +261,12 @@
 //	grip_diameter          mm
 //	grip_length            mm
 //	friction               of the grip
+//	propose                true: propose splines that would serve in its place, as size --propose does; default false
+//	largest_diameter       mm   of the proposals' hubs; default: its own hub_outer_diameter
+//	largest_length         mm   of their engagement; default: its own length
+//	least_bore             mm   of their shafts; default: its own bore
+//	required_safety        that every check of theirs must reach; default 1
+//	series                 [standard] to choose them from; default all
 //
 // # [[joint]] of kind bolt
 //
@@ -273,12 +279,6 @@
 //	class *                strength class or alloy, such as "10.9"
 //	head                   "hex" (default) or "socket"
 //	head_diameter          mm   of the seat; default: the hexagon's
-//	propose                true: propose splines that would serve in its place, as size --propose does; default false
-//	largest_diameter       mm   of the proposals' hubs; default: its own hub_outer_diameter
-//	largest_length         mm   of their engagement; default: its own length
-//	least_bore             mm   of their shafts; default: its own bore
-//	required_safety        that every check of theirs must reach; default 1
-//	series                 [standard] to choose them from; default all
 //	hole                   mm   clearance hole; default: ISO 273, medium
 //	shank_diameter         mm   of the part without thread; default: the diameter
 //	shank_length           mm   of that part within the stack; default 0

@@ -157,7 +157,25 @@ func (x *tied) swing(out *TiedJoint, m *kinematics.Model, j design.Joint) error 
 		out.Loads[i].Swing = most - least
 	}
 	out.Remarks = append(out.Remarks, fmt.Sprintf("every cycle is taken to swing through the whole travel, %s against %s", x.tie.Link, against))
+	x.alongRemark(out, m, x.tie.Link, "middle")
+	x.alongRemark(out, m, against, "outer")
 	return nil
+}
+
+// leastTurn is from where on a part's direction is worth a word, rad: 2° split a
+// force otherwise by less than the checks are good for.
+const leastTurn = 2 * math.Pi / 180
+
+// alongRemark says that a part of a pin, whose body lies along a direction of the
+// frame, turns with its link.
+func (x *tied) alongRemark(out *TiedJoint, m *kinematics.Model, link, part string) {
+	if out.Pin == nil || (part == "middle" && out.Pin.Middle.Along == r2.Vec{}) || (part == "outer" && out.Pin.Outer.Along == r2.Vec{}) {
+		return
+	}
+	least, most, _ := m.RelativeTurn(link, kinematics.FrameLink)
+	if turn := math.Max(-least, most); turn > leastTurn {
+		out.Remarks = append(out.Remarks, fmt.Sprintf("%s: along is taken as it is given in every load case, but %s turns by up to %.0f° on the way; leave along out to be on the safe side", part, link, turn*180/math.Pi))
+	}
 }
 
 // others lists what else the pin holds beside the tie's link.

@@ -15,6 +15,7 @@ import (
 	"gudgeon/joints/bolt"
 	"gudgeon/joints/bushing"
 	"gudgeon/joints/member"
+	"gudgeon/joints/pin"
 	"gudgeon/kinematics"
 )
 
@@ -94,6 +95,31 @@ func TestPinTieByHand(t *testing.T) {
 	place := design.Joint{Tie: &design.Tie{Form: design.PinTie, At: "main", Link: "frame", Share: 0.5, ShareTaken: true, StressPerForce: 0.02}, Loads: []joints.Load{{}}}
 	if got, err := Tied(m, cases, place); err != nil || math.Abs(got.Loads[0].Stress-0.01*r2.Norm(main)) > 1e-9 || got.Loads[0].Force != (r2.Vec{}) || len(got.Remarks) != 1 {
 		t.Errorf("place: %+v, %v", got, err)
+	}
+}
+
+// A part that turns with its link away from the direction that was given for it is
+// told; one on the frame is not.
+func TestTurningPartsOfAPin(t *testing.T) {
+	m := onePivot(t)
+	along := pin.Lug{Along: r2.Vec{X: -1}}
+	for _, c := range []struct {
+		pin  pin.Pin
+		link string
+		told string
+	}{
+		{pin.Pin{Middle: along, Outer: along}, "swingarm", "middle: along"}, {pin.Pin{Middle: along, Outer: along}, "frame", "outer: along"},
+		{pin.Pin{Middle: along}, "frame", ""}, {pin.Pin{}, "swingarm", ""},
+	} {
+		j := design.Joint{Joint: joints.Joint{Pin: &c.pin}, Loads: []joints.Load{{}}, Tie: &design.Tie{Form: design.PinTie, At: "main", Link: c.link, Share: 1}}
+		got, err := Tied(m, m.Loads(), j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		told := strings.Join(got.Remarks[1:], "\n")
+		if !strings.HasPrefix(told, c.told) || c.told == "" && told != "" || len(got.Remarks) > 2 {
+			t.Errorf("%+v on %s: %q", c.pin, c.link, got.Remarks)
+		}
 	}
 }
 
