@@ -178,6 +178,11 @@ func allInks() []string {
 	for _, s := range series {
 		inks = append(inks, s.ink)
 	}
+	for n := 1; n < mostLabels; n++ { // the steps of a map
+		for k := range n {
+			inks = append(inks, hue(k, n))
+		}
+	}
 	var out []string
 	for _, k := range inks {
 		out = append(out, fmt.Sprintf("#%02X%02X%02X", k.r, k.g, k.b))

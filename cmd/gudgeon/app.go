@@ -29,6 +29,7 @@ type app struct {
 	placing   sync.Mutex // held while files are put in place
 	placed    bool       // files were put in place; under placing
 	cancelled bool       // Ctrl-C came first; under placing
+	discard   func()     // takes a file that is not whole yet away; under placing
 }
 
 // globalOptions are the flags that every command has.
@@ -54,6 +55,9 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	a.placing.Lock()
 	a.cancelled = true
 	placed := a.placed
+	if a.discard != nil {
+		a.discard()
+	}
 	a.placing.Unlock()
 	if placed {
 		return int(<-done)

@@ -8,6 +8,8 @@
 //	gudgeon plot FILE     curves over the travel, SVG or PNG
 //	gudgeon draw FILE     the linkage to scale at chosen positions
 //	gudgeon compare A B   what changed from one design to the next
+//	gudgeon explore FILE  many designs: numbers moved over ranges, results of each
+//	gudgeon gather PART…  joins the parts of a long exploration
 //	gudgeon sensitivity FILE  which way to move each pivot to change a figure
 //	gudgeon loads FILE    the force in every pin, for each load case
 //	gudgeon size FILE     geometry and strength of every joint
@@ -85,7 +87,7 @@
 //	$ gudgeon report example:freshet example:freshet@lively -o freshet.html
 //	wrote freshet.html
 //
-// Files are written whole or not at all. The same input gives the same bytes.
+// Files are written whole or not at all, but for those of --resume. The same input gives the same bytes.
 //
 // # Comparing
 //
@@ -151,6 +153,50 @@
 // names something on disk: a file called frame.toml@low is so meant where there
 // is one, and a folder may hold an @ as well.
 //
+// # Exploring
+//
+// gudgeon explore moves numbers of the file over ranges and gives the results of
+// each candidate as a row: every combination, each number by itself
+// (--one-at-a-time), or points that fill the ranges evenly (--samples, by a
+// randomized Halton sequence that --seed chooses).
+//
+//	move  = path "=" range
+//	path  = point | point "." ("x" | "y" | "z") | the path of any number in the file
+//	range = ("±" | "+-") amount [":" step] [unit]
+//	      | from ":" to [":" step] [unit]
+//
+// ± is seen from what the file has; from and to are too for a point and its
+// coordinates, and are the number itself for any other path. A range without
+// steps has 5 values in a grid and any in a sample; one of a count (teeth) every
+// whole number. With steps a sample keeps to them as well. Gears that name a
+// chainring or a cog follow it. Values are rounded to 12 digits, so that a row
+// can be copied into the file and gives the same results:
+//
+//	$ gudgeon explore example:freshet --move rocker.x=-4:4:4 --figures travel_mm,progression_percent,joints
+//	candidate,rocker.x_mm,status,travel_mm,progression_percent,joint.rocker spline.safety,meets,reason
+//	1,11,ok,143.481495879,10.7107742004,1.30592838683,false,
+//	2,15,ok,153.855766934,14.6007091266,1.28605401883,true,
+//	3,19,ok,164.924077441,18.928125589,1.27005262405,false,
+//
+// The columns: candidate, its number from 1; moved, with --one-at-a-time; the
+// numbers as they would stand in the file; status, ok or the code of what is
+// wrong; the summary figures; pin.NAME_N, the largest force of a pin over all
+// load cases; joint.NAME.safety; meets, where the design requires something or
+// joints are sized: whether all of that holds; reason, empty where status is ok.
+// The exit code is 1 where not one candidate meets all.
+//
+// JSON Lines begins with a line that tells what the rows belong to: design,
+// variant, moves, seed, how many candidates, the shard and a digest of all that
+// decides the rows. CSV has nothing but its header and rows, so the two that need
+// that line ask for .jsonl: --shard 3/16, whose parts gudgeon gather joins to
+// the bytes of one run, and --resume FILE, which writes FILE row by row and goes
+// on behind its last whole row. The rows are the same for any --jobs, and memory
+// does not grow with their number.
+//
+// With -o and a name in .svg or .png the result is a picture instead: a map of
+// one figure over two numbers, with × at the design as it stands, cells that
+// cannot be built hatched and a contour where a [[require]] of the figure ends;
+// or the leverage curves of each value of one number.
 // # Moving a pivot
 //
 // gudgeon sensitivity tells what a figure, a column at one travel or the force
@@ -231,6 +277,8 @@
 //	no-linkage no-load-case no-drivetrain no-such-gear nothing-to-size
 //	nothing-to-compare nothing-to-propose column-without-input picture-without-input
 //	nothing-to-draw cannot-draw would-overwrite cannot-write
+//	wrong-move wrong-range no-such-number
+//	too-many not-a-result other-exploration missing-part cut-off
 //
 // and of what is told after a result
 //

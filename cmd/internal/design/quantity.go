@@ -42,7 +42,9 @@ func (s *section) unbounded(n *node, k *key) float64 {
 			s.notFinite(n, k)
 			return math.NaN()
 		}
-		return units.FromPlain(v, k.unit)
+		v = units.FromPlain(v, k.unit)
+		s.note(n, v, Number{Unit: k.unit})
+		return v
 	case text:
 		v, err := units.Parse(n.text, k.unit)
 		var bad *units.Error
@@ -50,6 +52,7 @@ func (s *section) unbounded(n *node, k *key) float64 {
 			s.tell(n, s.badQuantity(n, k, bad))
 			return math.NaN()
 		}
+		s.note(n, v, Number{Unit: k.unit})
 		return v
 	}
 	s.tell(n, problem{
@@ -164,6 +167,7 @@ func (s *section) whole(n *node, k *key) int {
 		s.notPositive(n, k)
 		return 0
 	}
+	s.note(n, v, Number{Whole: true})
 	return int(v)
 }
 
@@ -222,5 +226,6 @@ func (s *section) travel(name string) kinematics.Travel {
 		s.tell(n, p)
 		return kinematics.Travel{Value: math.NaN(), OfFull: true}
 	}
+	s.note(n, v, Number{Percent: true})
 	return kinematics.Travel{Value: v / 100, OfFull: true}
 }

@@ -11,10 +11,11 @@ type reader struct {
 	src     *source
 	out     *problems
 	variant string
-	partial bool     // points or links could not be read: nothing that refers to them can be judged
-	told    int      // problems
-	unsure  bool     // a link could not be read: what it should name cannot be judged
-	lost    []string // tables that stand in the file but could not be read as what they are
+	partial bool      // points or links could not be read: nothing that refers to them can be judged
+	told    int       // problems
+	unsure  bool      // a link could not be read: what it should name cannot be judged
+	numbers *[]Number // where given, what was read goes here
+	lost    []string  // tables that stand in the file but could not be read as what they are
 }
 
 // tell adds a problem at a node: under its value, or under its key.

@@ -3,7 +3,6 @@ package report
 import (
 	"bufio"
 	"io"
-	"strings"
 )
 
 // WriteCSV writes t as RFC 4180 asks, with LF line ends: one header row of
@@ -40,17 +39,7 @@ func separate(b *bufio.Writer, k int) {
 	}
 }
 
-// writeField quotes s where it holds a comma, a quote, a line end or an outer
-// blank.
-func writeField(b *bufio.Writer, s string) {
-	if !strings.ContainsAny(s, ",\"\r\n") && s == strings.TrimSpace(s) {
-		b.WriteString(s)
-		return
-	}
-	b.WriteByte('"')
-	b.WriteString(strings.ReplaceAll(s, `"`, `""`))
-	b.WriteByte('"')
-}
+func writeField(b *bufio.Writer, s string) { b.Write(appendField(b.AvailableBuffer(), s)) }
 
 func truth(t bool) string {
 	if t {

@@ -17,13 +17,16 @@ const (
 	JSON     Format = "json"
 	Markdown Format = "markdown"
 	JUnit    Format = "junit"
+	Lines    Format = "jsonl"
 )
 
 // Formats lists the formats of most results in the order they are told to
-// people; CheckFormats those of what passes or fails.
+// people; CheckFormats those of what passes or fails; RowFormats those of rows
+// that are written as they come.
 var (
 	Formats      = []Format{Text, CSV, JSON, Markdown}
 	CheckFormats = []Format{Text, JSON, JUnit, Markdown}
+	RowFormats   = []Format{CSV, Lines}
 )
 
 // endings gives each format the file endings that stand for it.
@@ -31,7 +34,7 @@ var endings = []struct {
 	ending string
 	format Format
 }{
-	{".txt", Text}, {".csv", CSV}, {".json", JSON}, {".xml", JUnit}, {".md", Markdown}, {".markdown", Markdown},
+	{".txt", Text}, {".csv", CSV}, {".json", JSON}, {".jsonl", Lines}, {".xml", JUnit}, {".md", Markdown}, {".markdown", Markdown},
 }
 
 // FormatOfFile returns the one of formats that the ending of name stands for.
