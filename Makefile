@@ -12,7 +12,7 @@ test:
 	@test -z "$$(gofmt -s -l $$(git ls-files '*.go'))" || { gofmt -s -d $$(git ls-files '*.go'); exit 1; }
 	$(GO) vet ./... ./testdata
 	$(GO) test ./... ./testdata
-	$(GO) test -race -run '^Test(Interrupt|Place|Nothing|Exit)' ./cmd/gudgeon
+	$(GO) test -race -run '^Test(Interrupt|Place|Nothing|Exit|ExploreJobs)' ./cmd/gudgeon
 
 # format, vet, and which package may import which
 lint:

@@ -193,7 +193,7 @@ func (o *exploreOptions) pictureKind() (string, bool) {
 }
 
 // prepare makes all ready that the candidates share, and works out the design
-// as it stands, which has to be one that works.
+// as it stands.
 func (o *exploreOptions) prepare(l *loaded) (*explored, error) {
 	x := &explored{exploreOptions: o, loaded: l}
 	if err := x.readMoves(); err != nil {

@@ -328,6 +328,27 @@ func TestExploreJoints(t *testing.T) {
 	}
 }
 
+// A design that meets a dead point can be explored for one that does not; one
+// that is wrong in itself cannot.
+func TestExploreFromDeadPoint(t *testing.T) {
+	t.Chdir(t.TempDir())
+	writeTestFile(t, "frame.toml", movable("318", "80", "84", "18"))
+	if _, stderr := exploration(t, exitInput, "sweep", "frame.toml"); !strings.Contains(stderr, "dead point") {
+		t.Fatal(stderr)
+	}
+	out, stderr := exploration(t, exitDone, "explore", "frame.toml", "--move", "shock.stroke=60:84:12")
+	rows := rowsByColumn(t, out)
+	if len(rows) != 3 || rows[0]["status"] != "ok" || rows[0]["joint.rocker spline.safety"] == "" || rows[0]["pin.main_N"] == "" ||
+		rows[2]["status"] != "dead-point" || rows[2]["travel_mm"] != "" || !strings.Contains(rows[2]["reason"], "in line") {
+		t.Errorf("%v", rows)
+	}
+	if !strings.Contains(stderr, "1 of 3 candidates cannot be built: 1 dead-point") {
+		t.Error(stderr)
+	}
+	writeTestFile(t, "frame.toml", strings.Replace(movable("318", "80", "60", "18"), `"upper", "axle"`, `"axle"`, 1))
+	exploration(t, exitInput, "explore", "frame.toml", "--move", "shock.stroke=±5")
+}
+
 // Ctrl-C ends with 130. A file of -o is then not there and nothing is left
 // beside it; one of --resume holds whole rows and can be gone on with.
 func TestExploreInterrupt(t *testing.T) {

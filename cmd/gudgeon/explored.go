@@ -46,14 +46,18 @@ type exploreColumn struct {
 }
 
 // findColumns works out the design as it stands and takes what it has, or what
-// --figures asks for of it.
+// --figures asks for of it. It may end at a dead point before its full stroke:
+// to find a design that does not is a reason to explore.
 func (x *explored) findColumns() error {
 	l := x.loaded
 	w := &explorer{explored: x}
 	if l.design.Kinematics != nil {
-		m, err := l.model("explore")
+		m, dead, err := kinematics.NewToLimit(l.design.Kinematics)
+		if err == nil && m == nil {
+			err = dead // at the design position
+		}
 		if err != nil {
-			return err
+			return l.located(err)
 		}
 		x.base = m
 	}
