@@ -25,10 +25,10 @@ const din5480LargestReference = 500
 
 // din5480Defaults returns s with the standard's defaults.
 func din5480Defaults(s Spline) Spline {
+	s.ShaftFit = letterOr(s.ShaftFit, s.ShaftClass, din5480DefaultShaftFit)
+	s.HubFit = letterOr(s.HubFit, s.HubClass, din5480DefaultHubFit)
 	s.ShaftClass = cmp.Or(s.ShaftClass, din5480DefaultShaftGrade)
-	s.ShaftFit = cmp.Or(s.ShaftFit, din5480DefaultShaftFit)
 	s.HubClass = cmp.Or(s.HubClass, din5480DefaultHubGrade)
-	s.HubFit = cmp.Or(s.HubFit, din5480DefaultHubFit)
 	s.ShaftProcess = cmp.Or(s.ShaftProcess, Hobbed)
 	s.HubProcess = cmp.Or(s.HubProcess, Broached)
 	s.PressureAngle = exactAngle(cmp.Or(s.PressureAngle, din5480Angle))
@@ -113,8 +113,8 @@ func din5480Fits(m *mistake.List, s Spline) {
 				mistake.Found(float64(c.grade)), "")
 		}
 	}
-	m.OneOf("shaft_fit", s.ShaftFit, din5480Letters(din5480ShaftFits), "shaft_fit must be one of the letters of DIN 5480 for the shaft")
-	m.OneOf("hub_fit", s.HubFit, din5480Letters(din5480HubFits), "hub_fit must be one of the letters of DIN 5480 for the hub")
+	letterMistakes(m, "shaft", s.ShaftClass, s.ShaftFit, din5480Letters(din5480ShaftFits), "shaft_fit must be one of the letters of DIN 5480 for the shaft")
+	letterMistakes(m, "hub", s.HubClass, s.HubFit, din5480Letters(din5480HubFits), "hub_fit must be one of the letters of DIN 5480 for the hub")
 	processes := []string{string(Broached), string(Hobbed), string(Shaped), string(Rolled)}
 	for _, p := range []struct {
 		field   string

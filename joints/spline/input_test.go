@@ -100,6 +100,8 @@ func TestMistakes(t *testing.T) {
 		{"DIN: 37.5°", func(s *Spline) { *s = soundDIN5480(); s.PressureAngle = 37.5 * degree }, "pressure_angle", check.NotInSeries, "ISO 4156"},
 		{"DIN: root", func(s *Spline) { *s = soundDIN5480(); s.Root = Flat }, "root", check.DoesNotFit, "left out"},
 		{"DIN: grade 4", func(s *Spline) { *s = soundDIN5480(); s.ShaftClass = 4 }, "shaft_class", check.OutOfRange, "between 5 and 12"},
+		{"DIN: grade without letter", func(s *Spline) { *s = soundDIN5480(); s.ShaftClass = 8 }, "shaft_class", check.Missing, "shaft_fit"},
+		{"DIN: grade of a hub without letter", func(s *Spline) { *s = soundDIN5480(); s.HubClass = 9 }, "hub_class", check.Missing, "one of F, G, H"},
 		{"DIN: letter of a hub", func(s *Spline) { *s = soundDIN5480(); s.ShaftFit = "H" }, "shaft_fit", check.UnknownName, `"H"`},
 		{"DIN: letter of a shaft", func(s *Spline) { *s = soundDIN5480(); s.HubFit = "h" }, "hub_fit", check.UnknownName, `"h"`},
 		{"DIN: unknown process", func(s *Spline) { *s = soundDIN5480(); s.HubProcess = "cast" }, "hub_process", check.UnknownName, "rolled"},
@@ -170,6 +172,7 @@ func TestMistakes(t *testing.T) {
 
 		{"class 3", func(s *Spline) { s.ShaftClass = 3 }, "shaft_class", check.OutOfRange, "4, 5, 6, 7"},
 		{"class 8", func(s *Spline) { s.HubClass = 8 }, "hub_class", check.OutOfRange, "4, 5, 6, 7"},
+		{"class without letter", func(s *Spline) { s.ShaftClass = 6 }, "shaft_class", check.Missing, "this is 6 alone add shaft_fit, one of d, e, f, h, js, k"},
 		{"unknown fit", func(s *Spline) { s.ShaftFit = "g" }, "shaft_fit", check.UnknownName, `this is "g"`},
 		{"hub fit", func(s *Spline) { s.HubFit = "G" }, "hub_fit", check.UnknownName, "must be H"},
 		{"negative tolerance length", func(s *Spline) { s.ToleranceLength = -1 }, "tolerance_length", check.OutOfRange, "at least 0"},
@@ -249,6 +252,11 @@ func TestDefaults(t *testing.T) {
 	}
 	if !reflect.DeepEqual(a.Geometry(), b.Geometry()) || !reflect.DeepEqual(a.Checks(1e5), b.Checks(1e5)) {
 		t.Error("the joint differs from the one with its defaults written out")
+	}
+	// A hub of ISO 4156 has but one letter.
+	full.HubFit = ""
+	if m, err := New(full); err != nil || m.spline.HubFit != "H" {
+		t.Errorf("hub class alone: %v", err)
 	}
 	// Root by angle, seat by what holds the hub.
 	bare.PressureAngle, bare.Piloted = 45*degree, false

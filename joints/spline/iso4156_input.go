@@ -21,12 +21,13 @@ const (
 	iso4156DefaultHubFit   = "H"
 )
 
-// iso4156Defaults returns s with the standard's defaults.
+// iso4156Defaults returns s with the standard's defaults. A hub has but one letter,
+// which its class need not be told with.
 func iso4156Defaults(s Spline) Spline {
 	s.Root = cmp.Or(s.Root, rootOf(s.PressureAngle))
+	s.ShaftFit = letterOr(s.ShaftFit, s.ShaftClass, iso4156DefaultShaftFit)
 	s.ShaftClass = cmp.Or(s.ShaftClass, iso4156DefaultClass)
 	s.HubClass = cmp.Or(s.HubClass, iso4156DefaultClass)
-	s.ShaftFit = cmp.Or(s.ShaftFit, iso4156DefaultShaftFit)
 	s.HubFit = cmp.Or(s.HubFit, iso4156DefaultHubFit)
 	s.PressureAngle = exactAngle(s.PressureAngle)
 	return s
@@ -43,7 +44,7 @@ func iso4156Mistakes(s Spline) check.InputErrors {
 	}
 	iso4156Shape(&m, s)
 	classMistakes(&m, s, iso4156Classes)
-	m.OneOf("shaft_fit", s.ShaftFit, iso4156ShaftFits, "shaft_fit must be one of the letters of ISO 4156 for the shaft")
+	letterMistakes(&m, "shaft", s.ShaftClass, s.ShaftFit, iso4156ShaftFits, "shaft_fit must be one of the letters of ISO 4156 for the shaft")
 	m.OneOf("hub_fit", s.HubFit, iso4156HubFits, "hub_fit must be H: in ISO 4156 the shaft makes the fit")
 	if m.Between("tolerance_length", s.ToleranceLength, 0, mistake.LargestLength, "give the length in mm, or leave it out for half the pitch diameter") && len(m.Errors()) == 0 {
 		iso4156Lead(&m, s)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"gudgeon/joints/check"
 	"gudgeon/joints/mistake"
@@ -66,5 +67,28 @@ func classMistakes[V any](m *mistake.List, s Spline, classes map[int]V) {
 		if _, ok := classes[c.class]; !ok {
 			m.Add(c.field, check.OutOfRange, c.field+" must be one of 4, 5, 6, 7", mistake.Found(float64(c.class)), "4 is the finest, 7 the coarsest")
 		}
+	}
+}
+
+// letterOr returns the letter of a fit, or the usual one where neither letter nor
+// class is given: a class alone is half a designation, which is not completed
+// by a guess at how tight the pair shall be.
+func letterOr(letter string, class int, usual string) string {
+	if letter == "" && class == 0 {
+		return usual
+	}
+	return letter
+}
+
+// letterMistakes notes a letter of a part, "shaft" or "hub", that is not among
+// the known ones, and a class that is told without its letter.
+func letterMistakes(m *mistake.List, part string, class int, letter string, known []string, message string) {
+	field := part + "_class"
+	switch {
+	case letter != "":
+		m.OneOf(part+"_fit", letter, known, message)
+	case !m.Blames(field):
+		m.Add(field, check.Missing, fmt.Sprintf("%s must come with its letter, %s_fit", field, part), fmt.Sprintf("this is %d alone", class),
+			fmt.Sprintf("add %s_fit, one of %s; or leave %s out too", part, strings.Join(known, ", "), field))
 	}
 }

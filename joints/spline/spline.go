@@ -97,9 +97,9 @@ type Spline struct {
 	Crowned bool // shaft teeth barrelled along their length; flexible seats only
 
 	ShaftClass   int    // 4 to 7, 0: 5; in DIN 5480 5 to 12, 0: 8
-	ShaftFit     string // d e f h js k, "": h; in DIN 5480 a letter a to v, "": f
+	ShaftFit     string // d e f h js k, "": h; in DIN 5480 a letter a to v, "": f; must be told where ShaftClass is
 	HubClass     int    // 4 to 7, 0: 5; in DIN 5480 5 to 12, 0: 9
-	HubFit       string // H, "": H; in DIN 5480 F to M, "": H; in ISO 14 H9 or H11 of the widths, "": H9
+	HubFit       string // H, "": H; in DIN 5480 F to M, "": H where HubClass is 0; in ISO 14 H9 or H11 of the widths, "": H9
 	ShaftProcess Process
 	HubProcess   Process
 
