@@ -1,5 +1,5 @@
 // Package plots draws the pictures of a design: curves over travel, the path
-// of the axle, the linkage itself. It is handed numbers, labels and names and
+// of the axle, the linkage itself, a map of one quantity over two others. It is handed numbers, labels and names and
 // gives back the bytes of an SVG or a PNG; it knows nothing of files, of
 // mechanisms or of the command line.
 //
@@ -29,8 +29,8 @@
 //	|            what runs along, with its unit        |
 //	+--------------------------------------------------+
 //
-// Every page is 642 px (17 cm) wide; its height follows from what it holds.
-// Lengths on the page are points (pt, 1/72 inch; 1 px is 0.75 pt), measured
+// Every page is 642 px (17 cm) wide, but for a ToothSheet with its tables; its
+// height follows from what it holds. Lengths on the page are points (pt, 1/72 inch; 1 px is 0.75 pt), measured
 // from the page's lower left corner, x to the right and y up. Data keep the
 // axes of the caller, x to the right and y up.
 //

@@ -20,7 +20,7 @@ type Frame struct {
 
 // Frames lists the frames of the panels: of Curves in the order of its panels;
 // of a Trajectory the one at equal scale, then the stretched one, whose x is
-// the distance from the start; of a Linkage its one panel.
+// the distance from the start; of a Linkage and of a Map the one panel.
 func (f *Figure) Frames() []Frame {
 	var canvas recorder.Canvas
 	places := f.draw(draw.NewCanvas(&canvas, f.width, f.height))

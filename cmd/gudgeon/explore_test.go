@@ -349,6 +349,43 @@ func TestExploreFromDeadPoint(t *testing.T) {
 	exploration(t, exitInput, "explore", "frame.toml", "--move", "shock.stroke=±5")
 }
 
+// A file of rows takes the place of the one that was there whole, under its
+// permissions and behind its links; a device is written to as it is; a disk that
+// is full is told.
+func TestExploreFiles(t *testing.T) {
+	t.Chdir(t.TempDir())
+	args := []string{"explore", "example:freshet", "--move", "rocker.x=±1:1", "--figures", "travel_mm", "--format", "csv", "-o"}
+	want, _ := exploration(t, exitDone, args[:len(args)-1]...)
+	writeRaw(t, "old.csv", "old")
+	if err := os.Chmod("old.csv", 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Symlink("old.csv", "link.csv"); err != nil {
+		t.Skip(err)
+	}
+	exploration(t, exitDone, append(args, "link.csv")...)
+	info, err := os.Lstat("old.csv")
+	if err != nil || info.Mode() != 0o600 || readTestFile(t, "old.csv") != want {
+		t.Errorf("behind the link is %v (%v)", info, err)
+	}
+	if info, err := os.Lstat("link.csv"); err != nil || info.Mode()&os.ModeSymlink == 0 {
+		t.Error("the link was replaced")
+	}
+	exploration(t, exitDone, append(args, os.DevNull)...)
+	if err := os.Mkdir("folder", 0o777); err != nil {
+		t.Fatal(err)
+	}
+	exploration(t, exitOutput, append(args, "folder")...)
+	if _, err := os.Stat("/dev/full"); err == nil {
+		if _, stderr := exploration(t, exitOutput, append(args, "/dev/full")...); !strings.Contains(stderr, "cannot be written") {
+			t.Error(stderr)
+		}
+	}
+	if names, _ := filepath.Glob(".*"); len(names) > 0 {
+		t.Errorf("%v was left behind", names)
+	}
+}
+
 // Ctrl-C ends with 130. A file of -o is then not there and nothing is left
 // beside it; one of --resume holds whole rows and can be gone on with.
 func TestExploreInterrupt(t *testing.T) {

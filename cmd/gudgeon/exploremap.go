@@ -78,8 +78,10 @@ func (a *app) each(x *explored, sum *tally, take func(w *explorer, i int, c cand
 func (a *app) drawMap(x *explored, sum *tally) (*plots.Figure, error) {
 	across, up := x.axes[0], x.axes[1]
 	switch {
+	case x.figures.value == nil:
+		return nil, cannotShow("a map shows one figure", "--figures does not name one", "for example: --figures progression_percent")
 	case len(x.columns) != 1:
-		return nil, cannotShow("a map shows one figure", fmt.Sprintf("--figures names %d", len(x.columns)), "for example: --figures progression_percent")
+		return nil, cannotShow("a map shows one figure", fmt.Sprintf("--figures names %d columns", len(x.columns)), "for example: --figures progression_percent")
 	case x.hi > mostCells:
 		return nil, cannotShow(fmt.Sprintf("a map has at most %d cells", mostCells), fmt.Sprintf("this would have %d", x.hi), "take larger steps")
 	case across.Count < 2 || up.Count < 2:
