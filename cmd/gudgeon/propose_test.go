@@ -26,6 +26,7 @@ length   = 18
 bore     = 12
 hub_outer_diameter = 44
 shaft_class = 6
+shaft_fit   = "h"
 hub_class   = 4
 tolerance_length = 14
 shaft_material = "42CrMo4+QT"
