@@ -1,7 +1,7 @@
 // Package plots draws the pictures of a design: curves over travel, the path
-// of the axle, the linkage itself, a map of one quantity over two others. It is handed numbers, labels and names and
-// gives back the bytes of an SVG or a PNG; it knows nothing of files, of
-// mechanisms or of the command line.
+// of the axle, the linkage itself, a map of one quantity over two others. It is
+// handed numbers, labels and names and gives back the bytes of an SVG or a PNG;
+// it knows nothing of files, of mechanisms or of the command line.
 //
 // Each kind of drawing is a plain struct with a Figure method, which checks
 // what it was given:
