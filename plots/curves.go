@@ -33,6 +33,7 @@ type Line struct {
 	X, Y  []float64
 	Ink   int    // 1 to MaxSeries fixes the ink; 0: by order of the names
 	Marks []Mark // places on the line to point out
+	Band  Band   // what it may lie in
 }
 
 // Mark is a named place of a line.
@@ -50,7 +51,8 @@ const (
 
 // Figure draws the curves. It is an error when there is no panel, when a panel
 // has no line, when X and Y differ in length, when a line has fewer than two
-// points that can be drawn or values beyond 1e100, when a mark is not finite,
+// points that can be drawn or values beyond 1e100, when a band is not as long as
+// its line, when a mark is not finite,
 // or when the highlighted line does not exist.
 func (cv Curves) Figure() (*Figure, error) {
 	if err := cv.check(); err != nil {
@@ -76,6 +78,9 @@ func (cv Curves) check() error {
 		}
 		for _, l := range p.Lines {
 			if err := checkLine(l.Name, l.X, l.Y, l.Ink); err != nil {
+				return fmt.Errorf("panel %q: %w", p.Heading, err)
+			}
+			if err := l.Band.check(l.Name, len(l.X)); err != nil {
 				return fmt.Errorf("panel %q: %w", p.Heading, err)
 			}
 			for _, m := range l.Marks {

@@ -28,6 +28,7 @@ func (cv Curves) sheet() *curveSheet {
 			s.pens.add(l.Name, l.Ink)
 			x.addLine(l.X, l.Y, l.X)
 			y.addLine(l.X, l.Y, l.Y)
+			l.Band.add(l.X, &y)
 			for _, m := range l.Marks {
 				x.add(m.X)
 				y.add(m.Y)
@@ -91,6 +92,9 @@ func (s *curveSheet) drawPanel(page, c draw.Canvas, p *plot.Plot, i int) panelPl
 	slices.SortStableFunc(lines, func(a, b Line) int {
 		return cmp.Compare(s.pens.pen(a.Name).level(), s.pens.pen(b.Name).level())
 	})
+	for _, l := range lines {
+		drawBand(data, s.pens.pen(l.Name).ink, l, at)
+	}
 	ends := map[string]vg.Point{}
 	for _, l := range lines {
 		ends[l.Name] = drawLine(data, s.pens.pen(l.Name), l.X, l.Y, at)

@@ -41,6 +41,20 @@ var curveSamples = []sample{
 			}), Marks: []Mark{{X: 45.9, Y: 2.71 - 0.0021*45.9 + 0.05*math.Sin(45.9/40), Name: "sag, 30 %"}}}}}},
 		}.Figure()
 	}},
+	{"curves-band", func() (*Figure, error) {
+		x := upTo(57, 100)
+		y := mapped(x, func(s float64) float64 { return 2.9 - 0.012*s + 0.00009*s*s })
+		band := Band{Low: make([]float64, len(x)), High: make([]float64, len(x))}
+		for i, s := range x {
+			band.Low[i], band.High[i] = y[i]-0.02-0.0002*s, y[i]+0.02+0.0002*s
+		}
+		band.Low[40] = math.NaN()
+		return Curves{
+			Caption: Caption{Title: "Leverage ratio and what holes leave of it", Subtitle: "a band with a gap"},
+			X:       "shock stroke, mm",
+			Panels:  []Panel{{"leverage ratio, mm/mm", []Line{{Name: "Tarn 153", X: x, Y: y, Band: band}}}},
+		}.Figure()
+	}},
 	{"curves-compare", func() (*Figure, error) {
 		x := upTo(160, 80)
 		a := mapped(x, func(w float64) float64 { return 3.1 - 0.0029*w - 0.000005*w*w })

@@ -11,6 +11,7 @@
 //	gudgeon explore FILE  many designs: numbers moved over ranges, results of each
 //	gudgeon gather PART…  joins the parts of a long exploration
 //	gudgeon sensitivity FILE  which way to move each pivot to change a figure
+//	gudgeon tolerance FILE    what holes that are off leave of leverage, travel and all
 //	gudgeon loads FILE    the force in every pin, for each load case
 //	gudgeon size FILE     geometry and strength of every joint
 //	gudgeon check FILE    whether the design and every variant hold what they must
@@ -226,6 +227,17 @@
 //	  ───────────────────────────────────────────────────
 //	  sag of the travel   30.8  25 to 33 %       2.2  met
 //	  progression         8.64  at least 6 %    2.64  met
+//
+// # Parts that are off
+//
+// gudgeon tolerance takes every hole of every link, and the shock's length, to
+// be off by itself within the limits of the file's [tolerance] table, and tells
+// the standard deviation and the worst case of each figure and of the curves
+// over the stroke, to first order and exact as such. An error of one hole is
+// not a moved point: it shifts the whole linkage at full extension. A [[require]]
+// is held against the spread: Cpk, and the share of bikes outside. --monte-carlo
+// draws whole bikes at random, the same ones for the same --seed, and computes
+// each anew.
 //
 // # Variants
 //

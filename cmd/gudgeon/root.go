@@ -49,7 +49,7 @@ func newRoot(a *app) *cobra.Command {
 	root.PersistentFlags().Var(&a.global.colour, "color", "colours; auto: on a terminal, without NO_COLOR")
 	root.PersistentFlags().BoolVarP(&a.global.quiet, "quiet", "q", false, "no remarks on standard error; errors and results stay")
 	root.AddCommand(
-		newDemo(a), newExamples(a), newReport(a), newSweep(a), newPlot(a), newDraw(a), newCompare(a), newExplore(a), newGather(a), newSensitivity(a), newLoads(a), newSize(a), newCheck(a),
+		newDemo(a), newExamples(a), newReport(a), newSweep(a), newPlot(a), newDraw(a), newCompare(a), newExplore(a), newGather(a), newSensitivity(a), newTolerance(a), newLoads(a), newSize(a), newCheck(a),
 		newVersion(a),
 	)
 	root.InitDefaultHelpCmd()

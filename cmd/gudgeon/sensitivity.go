@@ -163,9 +163,9 @@ func (o *sensitivityOptions) compute(l *loaded) (*sensitivities, error) {
 	if err != nil {
 		return nil, err
 	}
-	v, err := varied(l, m)
+	v, err := m.Vary()
 	if err != nil {
-		return nil, err
+		return nil, l.noDerivative(err)
 	}
 	asked, err := o.asked(l, m)
 	if err != nil {
@@ -177,16 +177,14 @@ func (o *sensitivityOptions) compute(l *loaded) (*sensitivities, error) {
 	return s, nil
 }
 
-// varied prepares the derivatives of a design; one that ends at a dead point
-// has none there.
-func varied(l *loaded, m *kinematics.Model) (*kinematics.Variations, error) {
-	v, err := m.Vary()
-	if errors.Is(err, tolerance.ErrDeadPoint) {
-		return nil, l.located(kinematics.InputErrors{{Field: "shock.stroke", Code: "dead-point",
-			Message: "the linkage must end its stroke short of a dead point, where no small move has a small effect",
-			Found:   "it ends at one", Hint: "shorten the stroke"}})
+// noDerivative tells why a design has no derivatives: it ends at a dead point.
+func (l *loaded) noDerivative(err error) error {
+	if !errors.Is(err, tolerance.ErrDeadPoint) {
+		return err
 	}
-	return v, err
+	return l.located(kinematics.InputErrors{{Field: "shock.stroke", Code: "dead-point",
+		Message: "the linkage must end its stroke short of a dead point, where no small move has a small effect",
+		Found:   "it ends at one", Hint: "shorten the stroke"}})
 }
 
 // asked finds what the flags name; what the design lacks is an error where it

@@ -27,7 +27,9 @@
 // J, ν and γ.
 //
 // New takes a mechanism; Linkage.At ties it to a position and solves; Position.Vary
-// gives a Variation for one direction.
+// gives a Variation for one direction. An Assembly puts parts together whose
+// holes are not where they were drawn, and Displacements are its derivatives: a
+// hole of one link that is off moves pins all over the linkage.
 //
 // Places are mm, angles rad, forces N, moments N·mm, derivatives by stroke per
 // mm; a dash is per unit of the direction.

@@ -61,12 +61,22 @@ func (b *body) arm(P Vec) Vec {
 // state is a linkage at one position, with what changes in one direction.
 type state struct {
 	l      *Linkage
-	points []Vec  // of the design
-	bodies []body // [link]; the frame's is at rest
+	points []Vec   // of the design
+	bodies []body  // [link]; the frame's is at rest
+	holes  [][]Vec // [link][point] where they are in the link; nil: as designed
+	longer Number  // the shock at the design position
 	stroke Number
 }
 
-func (st *state) arm(link, p int) Vec { return st.bodies[link].arm(st.points[p]) }
+// hole is where point p is in a link's own axes.
+func (st *state) hole(link, p int) Vec {
+	if st.holes != nil {
+		return st.holes[link][p]
+	}
+	return st.points[p]
+}
+
+func (st *state) arm(link, p int) Vec { return st.bodies[link].arm(st.hole(link, p)) }
 
 func (st *state) at(link, p int) Vec { return st.bodies[link].t.Plus(st.arm(link, p)) }
 
@@ -88,7 +98,7 @@ func (st *state) centripetal(link, p int) Vec {
 
 // length is the shock's at the design position.
 func (st *state) length() Number {
-	return st.points[st.l.mech.Shock[0]].Minus(st.points[st.l.mech.Shock[1]]).Norm()
+	return st.points[st.l.mech.Shock[0]].Minus(st.points[st.l.mech.Shock[1]]).Norm().Plus(st.longer)
 }
 
 // entry is one number of J.
@@ -143,9 +153,8 @@ func (st *state) constraints(sys *system) {
 		}
 	}
 	for _, s := range m.Sliders {
-		n0 := st.normal(s)
-		h := n0.Dot(st.points[s.Point].Minus(st.points[s.Guide[0]]))
-		n := st.bodies[s.On].arm(n0)
+		h := normal(st.points[s.Guide[0]], st.points[s.Guide[1]]).Dot(st.points[s.Point].Minus(st.points[s.Guide[0]]))
+		n := st.normal(s)
 		d := st.at(s.Link, s.Point).Minus(st.at(s.On, s.Guide[0]))
 		v := st.velocity(s.Link, s.Point).Minus(st.velocity(s.On, s.Guide[0]))
 		w := st.bodies[s.On].w
@@ -168,10 +177,15 @@ func (st *state) constraints(sys *system) {
 	sys.put(row, b, d, st.arm(b, q), -1)
 }
 
-// normal is the unit normal of a guide at the design position.
+// normal is the unit normal of a slider's guide.
 func (st *state) normal(s linkage.Slider) Vec {
-	g := st.points[s.Guide[1]].Minus(st.points[s.Guide[0]])
-	return g.Times(Constant(1).Over(g.Norm())).Perp()
+	return st.bodies[s.On].arm(normal(st.hole(s.On, s.Guide[0]), st.hole(s.On, s.Guide[1])))
+}
+
+// normal is the unit normal of the line from a to b.
+func normal(a, b Vec) Vec {
+	d := b.Minus(a)
+	return d.Times(Constant(1).Over(d.Norm())).Perp()
 }
 
 // dense writes J.

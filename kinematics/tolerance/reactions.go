@@ -111,7 +111,7 @@ func (rx *Reactions) guide(e linkage.Entry) Vec {
 		if s.Point != e.Point || s.Link != e.Link && s.On != e.Link {
 			continue
 		}
-		F := rx.v.bodies[s.On].arm(rx.v.normal(s)).Times(rx.lambda[2*len(l.pins)+k])
+		F := rx.v.normal(s).Times(rx.lambda[2*len(l.pins)+k])
 		if s.On == e.Link {
 			F = F.Scaled(-1)
 		}

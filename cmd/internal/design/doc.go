@@ -49,7 +49,7 @@
 //	[points]         any number of NAME = point, mm
 //	[links]          any number of NAME = [names of points]; frame is the fixed one
 //	[[slider]] [shock] [rear] [front] [drivetrain] [brake] [mass] [spring]
-//	[[load_case]] [[joint]] [material.NAME] [[require]] [variant.NAME]
+//	[[load_case]] [[joint]] [material.NAME] [[require]] [tolerance] [variant.NAME]
 //
 // A file with a linkage needs [points], [links], [shock] and [rear]. A file
 // may hold [[joint]] tables alone. A point that two or more links name is a pin
@@ -152,6 +152,18 @@
 //	figure *         name     of a summary figure
 //	min              in the unit of the figure's name
 //	max
+//
+// # [tolerance]: how far the parts may be off, ± about what is drawn
+//
+//	hole             mm       holes of moving links, along each axis; default 0.05
+//	frame_hole       mm       holes of the frame; default 0.1
+//	shock_length     mm       at full extension; default 0.5
+//	spread           "normal" (default) or "uniform" between the limits
+//	sigma_of_limit            a limit is so many standard deviations of the normal spread; default 3
+//
+// # [tolerance.links]: a limit of a link's own, under its name
+//
+//	seatstay = 0.3   mm       in place of hole, or of frame_hole
 //
 // # [material.NAME]: a material of one's own, which joints may name
 //

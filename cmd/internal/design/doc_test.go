@@ -39,7 +39,8 @@ func TestReferenceListsEveryKey(t *testing.T) {
 		"[[slider]]": sliderKeys, "[shock]": shockKeys, "[rear]": rearKeys, "[front]": frontKeys, "[drivetrain]": drivetrainKeys,
 		"[drivetrain.idler]": idlerKeys, "[brake]": brakeKeys, "[mass]": massKeys, "[spring]": append(append([]key{}, coilKeys...), airKeys[1:]...),
 		"[spring.bumper]": bumperKeys, "[[load_case]]": loadCaseKeys, "[[require]]": requireKeys, "[material.NAME]": materialKeys,
-		"[[joint]]": jointKeys, "Loads": loadKeys, "Loads from the linkage": tieKeys,
+		"[tolerance]": toleranceKeys,
+		"[[joint]]":   jointKeys, "Loads": loadKeys, "Loads from the linkage": tieKeys,
 		"Each part of a bolt's stack": layerKeys, "[joint.across] of a bolt": acrossKeys, "middle and outer of a pin": lugKeys,
 	}
 	for name, k := range jointKinds {

@@ -16,6 +16,7 @@ type Design struct {
 	Kinematics *kinematics.Design // nil where the file holds joints alone
 	Joints     []Joint            // in the order of the file
 	Materials  *material.Library  // the table and the file's own
+	Tolerance  *Tolerance         // nil: the file has none
 }
 
 // Joint is a joint to size and what it carries: Loads of its own, or a Tie and

@@ -22,7 +22,7 @@ var (
 		{name: "shock"}, {name: "rear"}, {name: "front"},
 		{name: "drivetrain"}, {name: "brake"}, {name: "mass"},
 		{name: "spring"}, {name: "load_case"}, {name: "joint"},
-		{name: "material"}, {name: "require"}, {name: "variant"},
+		{name: "material"}, {name: "require"}, {name: "tolerance"}, {name: "variant"},
 	}
 	sliderKeys = []key{
 		{name: "point", required: true, example: `"carriage"`},

@@ -14,7 +14,7 @@ import (
 // are needed for one.
 var linkageTables = []string{
 	"points", "links", "shock", "rear",
-	"slider", "front", "drivetrain", "brake", "mass", "spring", "load_case", "require",
+	"slider", "front", "drivetrain", "brake", "mass", "spring", "load_case", "require", "tolerance",
 }
 
 // needed is how many of linkageTables every linkage has.
@@ -38,6 +38,7 @@ func (r *reader) read(root *node, name string) *Design {
 		r.bike(s, k)
 		r.cases(s, k)
 		r.requirements(s, k)
+		d.Tolerance = r.tolerance(s, k.Links)
 	}
 	r.materials(s, d)
 	r.joints(s, d)
