@@ -3,6 +3,7 @@ package kinematics
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // linkage checks what every design has: points, links, sliders, the shock and
@@ -200,7 +201,21 @@ func (c *checker) checkSlider(i int) {
 			Found:   fmt.Sprintf("%s names %s", Quoted(s.On), Quoted(s.Point)),
 		})
 	}
+	if k := slices.IndexFunc(c.d.Sliders[:i], s.holdsAs); k >= 0 {
+		c.report(InputError{
+			Field: table, Code: "duplicate-key", OnKey: true, Message: "a slider must hold what no other holds",
+			Found: fmt.Sprintf("slider %d holds %s on the same guide already", k+1, Quoted(s.Point)), Hint: "take one of them out",
+		})
+		return
+	}
 	c.checkGuide(table, s, on)
+}
+
+// holdsAs tells whether s and t hold one point on one guide: also on behalf
+// of two links, which a point that both name pins together.
+func (s *Slider) holdsAs(t Slider) bool {
+	reversed := [2]string{t.Guide[1], t.Guide[0]}
+	return s.Point == t.Point && s.On == t.On && (s.Guide == t.Guide || s.Guide == reversed)
 }
 
 func (c *checker) checkGuide(table string, s *Slider, on *Link) {

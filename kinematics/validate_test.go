@@ -127,6 +127,11 @@ func TestValidate(t *testing.T) {
 		{"slider: the guide is elsewhere", func(d *Design) { d.Sliders[0].Guide[1] = "upper" }, []string{"slider[0].guide[1] not-listed"}},
 		{"slider: the guide is a point", func(d *Design) { d.Sliders[0].Guide[1] = "rail" }, []string{"slider[0].guide[1] zero-length"}},
 		{"slider: guide within the link", func(d *Design) { d.Sliders[0].On = "chainstay" }, []string{"slider[0].on same-link"}},
+		{"slider: told twice", func(d *Design) {
+			again := d.Sliders[0]
+			again.Guide[0], again.Guide[1] = again.Guide[1], again.Guide[0]
+			d.Sliders = append(d.Sliders, again)
+		}, []string{"slider[1] duplicate-key"}},
 		{"slider: pinned", func(d *Design) { d.Links[0].Points = append(d.Links[0].Points, "carriage") }, []string{"slider[0].point slider-pinned"}},
 		{"guide points in one place", func(d *Design) { d.Points[10].At = d.Points[9].At }, []string{"points.rail-end same-place"}},
 		{"shock: unknown mount", func(d *Design) { d.Shock.Mounts[1] = "x" }, []string{"shock.mounts[1] no-such-point"}},
