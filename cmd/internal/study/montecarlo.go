@@ -23,7 +23,7 @@ type Sampled struct {
 	TopOut  Moments         // of the axle's height, mm from what is drawn
 }
 
-// Moments are those of a sample: NaN where it is empty.
+// Moments are those of a sample: NaN where it is too small for them.
 type Moments struct{ Mean, Std float64 }
 
 // SampledFigure is how one figure came out. Low and High hold all but 0.135 %
@@ -130,8 +130,11 @@ func moments(list []float64) Moments {
 	for _, v := range list {
 		sum += (v - mean) * (v - mean)
 	}
-	if len(list) == 0 {
-		mean = math.NaN()
+	switch len(list) {
+	case 0:
+		return Moments{math.NaN(), math.NaN()}
+	case 1:
+		return Moments{mean, math.NaN()}
 	}
 	return Moments{Mean: mean, Std: math.Sqrt(sum / (n - 1))}
 }

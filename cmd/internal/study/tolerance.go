@@ -2,6 +2,7 @@ package study
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -27,7 +28,7 @@ type Tolerances struct {
 	Parts   *kinematics.Parts
 	Model   *kinematics.Model
 	Figures []FigureSpread // of the figures that the design has, but those that no error changes
-	Columns []ColumnSpread // over Strokes, those that errors change
+	Columns []ColumnSpread // over the strokes of Sweep: travel, leverage, and what else errors change
 	Sweep   *kinematics.Sweep
 	TopOut  Spread // of the axle's height at full extension, mm
 
@@ -113,13 +114,14 @@ func (t *Tolerances) figures(v *kinematics.Variations) {
 		one := FigureSpread{Figure: f, Value: value, Effects: make([]r2.Vec, len(t.Parts.Holes))}
 		effect := func(i int) float64 { change, _ := f.Value(&changes[i]); return change }
 		one.Spread = t.spread(effect)
-		if one.Worst == 0 || !report.Exists(one.Worst) {
-			continue
-		}
 		for i := range one.Effects {
 			one.Effects[i] = r2.Vec{X: effect(2 * i), Y: effect(2*i + 1)}
 		}
 		one.Length = effect(len(t.causes) - 1)
+		hangs := one.Length != 0 || slices.ContainsFunc(one.Effects, func(e r2.Vec) bool { return e != r2.Vec{} })
+		if !hangs || !report.Exists(one.Worst) {
+			continue
+		}
 		t.Figures = append(t.Figures, one)
 	}
 }
@@ -151,7 +153,7 @@ func (t *Tolerances) columns(v *kinematics.Variations) {
 				one.Std[k], one.Worst[k] = 0, 0 // what rounding leaves of none
 			}
 		}
-		if most > 0 {
+		if most > 0 || c.Name == "travel_mm" || c.Name == "leverage_ratio" {
 			t.Columns = append(t.Columns, one)
 		}
 	}
@@ -179,7 +181,8 @@ func (t *Tolerances) Figure(name string) (f FigureSpread, ok bool) {
 	return FigureSpread{}, false
 }
 
-// Column returns a column's spread; ok as of Figure.
+// Column returns a column's spread; travel and leverage are always there, for
+// the others ok is as of Figure.
 func (t *Tolerances) Column(name string) (c ColumnSpread, ok bool) {
 	for _, c := range t.Columns {
 		if c.Name == name {
@@ -189,13 +192,14 @@ func (t *Tolerances) Column(name string) (c ColumnSpread, ok bool) {
 	return ColumnSpread{}, false
 }
 
-// HoleShare is what part of a figure's variance one hole brings.
+// HoleShare is what part of a figure's variance one hole brings; NaN where it
+// has none.
 func (t *Tolerances) HoleShare(f FigureSpread, hole int) float64 {
 	sigma := t.Limits.Sigma(t.Limits.Limit(t.Parts.Holes[hole].Link))
 	return r2.Norm2(f.Effects[hole]) * sigma * sigma / (f.Std * f.Std)
 }
 
-// LengthShare is what part of it the shock's length brings.
+// LengthShare is what part of it the shock's length brings; NaN as of HoleShare.
 func (t *Tolerances) LengthShare(f FigureSpread) float64 {
 	c := f.Length * t.Limits.Sigma(t.Limits.ShockLength)
 	return c * c / (f.Std * f.Std)
@@ -205,7 +209,7 @@ func (t *Tolerances) LengthShare(f FigureSpread) float64 {
 type Capability struct {
 	Outcome
 	Std     float64
-	Index   float64 // Cpk: margin of the nearer bound in three standard deviations
+	Index   float64 // Cpk: margin of the nearer bound in three standard deviations; infinite where the figure does not spread
 	Outside float64 // share of bikes outside the bounds, were the figure spread normally
 }
 

@@ -29,7 +29,7 @@ func tolerancesOf(t testing.TB, d *kinematics.Design, limits design.Tolerance) *
 // mean is off by what the curves bend, which grows with the errors. The
 // quantiles are those of a normal spread.
 func TestSampleAgainstDerivatives(t *testing.T) {
-	for _, name := range []string{"freshet", "meander", "slipway"} {
+	for _, name := range []string{"freshet", "slipway"} {
 		d := builtIn(t, name)
 		for _, scale := range []float64{0.1, 1, 3} {
 			limits := design.DefaultTolerance()
@@ -65,6 +65,35 @@ func TestSampleAgainstDerivatives(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// Parts that are exact leave all as drawn; parts that do not go together leave
+// nothing to tell, and are counted.
+func TestExactAndHopelessParts(t *testing.T) {
+	d := builtIn(t, "freshet")
+	exact := tolerancesOf(t, d, design.Tolerance{SigmaOfLimit: 3})
+	c, ok := exact.Column("leverage_ratio")
+	if !ok || c.Std[0] != 0 || c.Worst[20] != 0 {
+		t.Errorf("exact parts: %v", c)
+	}
+	if f, ok := exact.Figure("travel_mm"); !ok || f.Std != 0 || f.Worst != 0 || f.Length == 0 {
+		t.Errorf("exact parts: travel %+v", f)
+	}
+	if s := exact.Sample(10, 1, 1); s.Refused != 0 || s.TopOut.Std > 1e-9 {
+		t.Errorf("exact parts drawn: %+v", s)
+	}
+	hopeless := design.DefaultTolerance()
+	hopeless.Hole, hopeless.ShockLength = 3000, 3000
+	s := tolerancesOf(t, d, hopeless).Sample(50, 1, 2)
+	if s.Refused < 45 {
+		t.Errorf("of 50 hopeless bikes %d were refused", s.Refused)
+	}
+	if m := moments(nil); !math.IsNaN(m.Mean) || !math.IsNaN(m.Std) {
+		t.Errorf("moments of nothing: %+v", m)
+	}
+	if m := moments([]float64{2, 4, 6}); m != (Moments{4, 2}) {
+		t.Errorf("moments of 2, 4, 6: %+v", m)
 	}
 }
 
