@@ -25,7 +25,7 @@ var (
 )
 
 func samples() []sample {
-	return slices.Concat(curveSamples, linkageSamples, trajectorySamples, overlaySamples, mapSamples)
+	return slices.Concat(curveSamples, linkageSamples, trajectorySamples, overlaySamples, mapSamples, toothSamples)
 }
 
 func mustFigure(t *testing.T, s sample) *Figure {

@@ -22,6 +22,7 @@ type sizeOptions struct {
 	input   inputOptions
 	output  outputOptions
 	propose proposeOptions
+	sheets  string // folder of the data sheets; "" none
 }
 
 // newSize builds gudgeon size.
@@ -36,10 +37,13 @@ func newSize(a *app) *cobra.Command {
 			"safety is shown. Without joints the largest force in each pin is listed. A check that fails ends with exit code 1.\n" +
 			"With --propose, or propose = true in a joint of kind spline, the series of the standards are gone through for all\n" +
 			"splines that carry its loads in the room of its present size, or in that of largest_diameter, largest_length and\n" +
-			"least_bore: those that no other betters in diameter, length, mass and play at once. CSV then lists these.",
+			"least_bore: those that no other betters in diameter, length, mass and play at once. CSV then lists these.\n" +
+			"With --sheet every joint gets a data sheet of its inputs, checks and dimensions (.md), a spline also one with its\n" +
+			"teeth drawn in mesh and its inspection table (.svg, .png).",
 		Example: "gudgeon size example:freshet\n" +
 			"gudgeon size example:freshet --format json\n" +
-			"gudgeon size example:freshet --propose --take 2",
+			"gudgeon size example:freshet --propose --take 2\n" +
+			"gudgeon size example:freshet --sheet sheets",
 		Args: oneFile,
 		RunE: func(_ *cobra.Command, args []string) error {
 			o.input.file = args[0]
@@ -48,9 +52,10 @@ func newSize(a *app) *cobra.Command {
 	}
 	cmd.Flags().BoolVar(&o.propose.all, "propose", false, "propose splines in place of every spline joint's own")
 	cmd.Flags().Var(&o.propose.take, "take", "show the lines that put proposal N into the file (default the first)")
+	cmd.Flags().Var(&word{&o.sheets, "FOLDER"}, "sheet", "write a data sheet of each joint into FOLDER besides")
 	o.output.add(cmd)
 	o.input.addVariant(cmd)
-	group(cmd, "Result", "format", "output")
+	group(cmd, "Result", "sheet", "format", "output")
 	group(cmd, "Joints", "propose", "take", "variant")
 	return cmd
 }
@@ -66,22 +71,33 @@ func (a *app) size(o *sizeOptions) error {
 	}
 	var results []result
 	var fails diag.List
+	made := &sheets{folder: o.sheets, taken: map[string]bool{}}
 	err = f.each(func(l *loaded) error {
-		r, list, err := a.sizeOne(l, o.propose)
+		r, list, err := a.sizeOne(l, o.propose, made, f.suffix(l))
 		results, fails = append(results, r), append(fails, list...)
 		return err
 	})
 	if err != nil {
 		return err
 	}
-	if err := a.deliver(o.output, o.input.file, f.together(results)); err != nil {
+	if o.sheets == "" {
+		err = a.deliver(o.output, o.input.file, f.together(results))
+	} else {
+		err = a.deliverWithSheets(o.output, o.input.file, f.together(results), made)
+	}
+	if err != nil {
 		return err
 	}
 	return notMet(fails)
 }
 
-// sizeOne sizes the joints of one variant, or lists what its pins carry.
-func (a *app) sizeOne(l *loaded, o proposeOptions) (result, diag.List, error) {
+// sizeOne sizes the joints of one variant and makes the sheets that are asked for,
+// or lists what its pins carry.
+func (a *app) sizeOne(l *loaded, o proposeOptions, made *sheets, suffix string) (result, diag.List, error) {
+	if len(l.design.Joints) == 0 && made.folder != "" {
+		return result{}, nil, inputProblem(diag.Diagnostic{Code: "nothing-to-size", File: l.called(),
+			Message: "there is no joint to make a data sheet of", Hint: "add a [[joint]]"})
+	}
 	if len(l.design.Joints) == 0 && !o.all {
 		r, err := a.sizePins(l)
 		return r, nil, err
@@ -96,6 +112,9 @@ func (a *app) sizeOne(l *loaded, o proposeOptions) (result, diag.List, error) {
 	}
 	found, err := l.propose(o, cases)
 	if err != nil {
+		return result{}, nil, err
+	}
+	if err := made.add(l, suffix, results); err != nil {
 		return result{}, nil, err
 	}
 	return result{

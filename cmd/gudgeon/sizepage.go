@@ -24,20 +24,28 @@ func sizePage(l *loaded, results []joints.Result) *report.Page {
 		Notes:    []string{caution},
 	}
 	for _, r := range results {
-		p.Blocks = append(p.Blocks,
-			report.Block{
-				Heading: jointHeading(r),
-				Lead:    loadLead(r),
-				Table:   pageChecks(r.Checks),
-				Notes:   checkNotes(r),
-				Verdict: report.VerdictOf(r.Pass),
-			})
-		if len(r.Figures) > 0 {
-			p.Blocks = append(p.Blocks, report.Block{Table: figureTable(r.Figures, false)})
-		}
-		p.Blocks = append(p.Blocks, report.Block{Table: geometryTable(r.Geometry)})
+		p.Blocks = append(p.Blocks, jointBlocks(r, false)...)
 	}
 	return p
+}
+
+// jointBlocks shows one joint: checks, the figures beside them, geometry; with notes
+// the figures say how each was formed.
+func jointBlocks(r joints.Result, notes bool) []report.Block {
+	blocks := []report.Block{{
+		Heading: jointHeading(r),
+		Lead:    loadLead(r),
+		Table:   pageChecks(r.Checks),
+		Notes:   checkNotes(r),
+		Verdict: report.VerdictOf(r.Pass),
+	}}
+	if len(r.Figures) > 0 {
+		blocks = append(blocks, report.Block{Table: figureTable(r.Figures, notes)})
+	}
+	if geometry := geometryTable(r.Geometry); geometry.Len() > 0 {
+		blocks = append(blocks, report.Block{Table: geometry})
+	}
+	return blocks
 }
 
 // jointHeading names a joint and says whether it holds.

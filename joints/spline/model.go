@@ -106,6 +106,9 @@ func (g *Geometry) gauge() {
 // Geometry returns the limits of the joint.
 func (m *Model) Geometry() *Geometry { return m.geometry }
 
+// Spline returns the inputs with the defaults filled in.
+func (m *Model) Spline() Spline { return m.spline }
+
 // Checks returns the checks under a torque, N·mm: root shear, tooth shear, flank
 // pressure, bursting, and where a moment bends the shaft besides, shaft yield and
 // shaft fatigue. The sign does not matter; CheckTorque says which
