@@ -239,6 +239,28 @@
 // draws whole bikes at random, the same ones for the same --seed, and computes
 // each anew.
 //
+// # Joints
+//
+// gudgeon size tells of every joint the load case that governs, its checks, the
+// figures beside them that decide nothing ("figures" in JSON) and its geometry.
+// --propose, or propose = true in a joint of kind spline, goes through the series
+// of the standards for all splines that carry its loads in its room, and keeps
+// those that no other betters in diameter, length, mass and play at once, each with
+// the check that governs and with what the next shorter, slimmer and wider bored
+// one fails by: in JSON the joint's "proposals", with the lines that put each into
+// the file. With --propose CSV is the list of these instead of the checks. A page
+// shows the lightest of each diameter, and the lines of the one to --take.
+//
+// --sheet FOLDER writes a data sheet of each joint besides: its inputs, checks,
+// figures and dimensions as Markdown, and of a spline the teeth of shaft and hub
+// drawn in mesh with their inspection table, as SVG and PNG.
+//
+//	$ gudgeon size example:freshet --sheet sheets -o size.csv
+//	wrote sheets/rocker-spline.svg
+//	wrote sheets/rocker-spline.png
+//	wrote sheets/rocker-spline.md
+//	wrote size.csv
+//
 // # Variants
 //
 // --variant NAME lays [variant.NAME] over the design. --variant all gives the
