@@ -273,3 +273,31 @@ func TestDriveTurnsBack(t *testing.T) {
 		}
 	}
 }
+
+// A crank that comes to its limit where the axle does turns by nothing that a
+// float can tell on the last strokes: a plan by its angle must not take them for
+// reached, past the dead point of the linkage itself. Stroke and travel are where
+// tie and rocker stand in line, found by bisection on positions of a Newton's
+// iteration on raw body coordinates in another language.
+func TestCrankStopsWithTheAxle(t *testing.T) {
+	m := &linkage.Mechanism{
+		Points: []r2.Vec{{X: 10, Y: 40}, {X: -390, Y: 5}, {X: -60, Y: 320}, {X: 30, Y: 330}, {X: -436, Y: 12}, {X: -120, Y: 250}, {X: 60, Y: 200}, {X: -20, Y: 240}, {X: 120, Y: 190}, {X: 240, Y: 300}},
+		Links:  [][]int{{0, 3, 6, 9}, {0, 1}, {1, 2, 4, 5}, {3, 2}, {5, 7}, {6, 7, 8}}, Shock: [2]int{9, 8}, Axle: 4, Carrier: 2,
+	}
+	const wantStroke, wantTravel = 6.552716114043, 9.041848099146
+	for _, stroke := range []float64{30, 7, wantStroke + 2e-7} {
+		mo, dead := linkage.Trace(m, stroke)
+		if dead == nil || dead.Kind != linkage.AxleStops || math.Abs(dead.Stroke-wantStroke) > 1e-9 || math.Abs(dead.Travel-wantTravel) > 1e-9 {
+			t.Errorf("stroke %.12g: %+v, want the axle to stop at %.12g, %.12g", stroke, dead, wantStroke, wantTravel)
+			continue
+		}
+		if got := slices.Sorted(slices.Values(dead.Members)); !slices.Equal(got, []int{4, 5}) {
+			t.Errorf("stroke %g: in line are %v", stroke, got)
+		}
+		reach, full := mo.Reach()
+		pt := mo.Plan().NewPath(41, linkage.Accelerations)
+		if a, b := mo.Sweep(pt, equal(reach, 41)), mo.SweepTravel(pt, equal(full, 41)); a < 41 || b < 41 {
+			t.Errorf("stroke %g: %d and %d of 41 positions reached", stroke, a, b)
+		}
+	}
+}

@@ -226,13 +226,20 @@ func (m *Motion) try(walk *Path, to float64) (bool, DeadKind) {
 	for _, a := range m.plan.free {
 		walk.set(a, 1, r2.Add(walk.At(a, 0), r2.Scale(h, r2.Add(walk.V(a, 0), r2.Scale(h/2, walk.A(a, 0))))))
 	}
-	if m.solve(walk, 1, 2) < 2 || m.strayed(walk, h) || m.closes(walk, 0, h) {
+	if m.solve(walk, 1, 2) < 2 || m.stuck(walk, 1) || m.strayed(walk, h) || m.closes(walk, 0, h) {
 		return false, ShockStops
 	}
 	if m.levels(walk, 0, h) {
 		return false, AxleStops
 	}
 	return true, 0
+}
+
+// stuck: the crank turned by less than a rounding and the shock still misses its
+// length by more. The crank is about to turn back: another stroke would be given
+// the same place.
+func (m *Motion) stuck(pt *Path, i int) bool {
+	return m.plan.byAngle && pt.drive.miss[i] > 10*closeNoise*m.size
 }
 
 // levels: the axle stops rising at position i+1, or may do so on the way there
