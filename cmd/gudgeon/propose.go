@@ -65,7 +65,10 @@ func (o proposeOptions) check(l *loaded, found []proposed) error {
 		most = max(most, len(p.List))
 	}
 	switch {
-	case len(found) == 0 && (o.all || o.take.value > 0):
+	case len(found) == 0 && o.take.value > 0 && !o.all:
+		return inputProblem(diag.Diagnostic{Code: "wrong-value", File: l.called(), Message: "--take is the number of a proposal, and no joint asks for any",
+			Hint: "add --propose, or propose = true to a joint of kind spline"})
+	case len(found) == 0 && o.all:
 		return inputProblem(diag.Diagnostic{Code: "nothing-to-propose", File: l.called(),
 			Message: "there is no joint to propose splines for", Hint: "add a [[joint]] of kind spline"})
 	case o.take.value > max(most, 1):
