@@ -38,7 +38,7 @@ type SampledFigure struct {
 // with jobs goroutines. The errors are quasi-random, Halton's points scrambled
 // by the seed: the same for any number of jobs, and so is the result.
 func (t *Tolerances) Sample(n int, seed uint64, jobs int) *Sampled {
-	points := newHalton(len(t.causes), seed)
+	points := newSequence(len(t.causes), seed)
 	rows := len(t.Figures) + 1
 	values := make([]float64, n*rows) // [sample][figure], then the top-out
 	var group sync.WaitGroup
@@ -73,14 +73,16 @@ func (t *Tolerances) Sample(n int, seed uint64, jobs int) *Sampled {
 }
 
 // sampleRange computes the samples from..to.
-func (t *Tolerances) sampleRange(points halton, values []float64, from, to int) {
+func (t *Tolerances) sampleRange(points *sequence, values []float64, from, to int) {
 	bench := t.Parts.Bench()
 	errors := make([]r2.Vec, len(t.Parts.Holes))
 	rows := len(t.Figures) + 1
 	drawn := t.axleOf(t.Model)
-	u := make([]float64, len(points))
+	u := make([]float64, len(t.causes))
 	for i := from; i < to; i++ {
-		points.at(u, i)
+		for j := range u {
+			u[j] = points.at(i, j)
+		}
 		for k := range errors {
 			errors[k] = r2.Vec{X: t.drawn(u, 2*k), Y: t.drawn(u, 2*k+1)}
 		}

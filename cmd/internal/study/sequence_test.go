@@ -7,21 +7,20 @@ import (
 
 // The first bᵐ points have one in each of the bᵐ equal parts of the axis of
 // base b: what makes the sequence even, and what scrambling keeps.
-func TestHaltonIsEven(t *testing.T) {
-	h := newHalton(6, 3)
+func TestSequenceIsEven(t *testing.T) {
+	s := newSequence(6, 3)
 	for d, base := range []int{2, 3, 5, 7, 11, 13} {
-		if h[d].base != base {
-			t.Fatalf("axis %d has base %d", d, h[d].base)
+		if s.bases[d] != base {
+			t.Fatalf("axis %d has base %d", d, s.bases[d])
 		}
 		n := base * base * base
 		seen := make([]bool, n)
-		u := make([]float64, len(h))
 		for i := range n {
-			h.at(u, i)
-			if !(u[d] > 0 && u[d] < 1) {
-				t.Fatalf("base %d, point %d: %g", base, i, u[d])
+			u := s.at(i, d)
+			if !(u > 0 && u < 1) {
+				t.Fatalf("base %d, point %d: %g", base, i, u)
 			}
-			k := int(u[d] * float64(n))
+			k := int(u * float64(n))
 			if seen[k] {
 				t.Errorf("base %d: two of the first %d points in part %d", base, n, k)
 			}
@@ -32,14 +31,14 @@ func TestHaltonIsEven(t *testing.T) {
 
 // The mean of a smooth function in twelve dimensions comes far closer than by
 // independent draws, whose error would be 1/√n: ∏ 12/13·(1 + u²/4) has mean 1.
-func TestHaltonIntegrates(t *testing.T) {
-	h := newHalton(12, 1)
-	const n = 20_000
-	sum, u := 0.0, make([]float64, len(h))
+func TestSequenceIntegrates(t *testing.T) {
+	const n, d = 20_000, 12
+	s := newSequence(d, 1)
+	sum := 0.0
 	for i := range n {
-		h.at(u, i)
 		p := 1.0
-		for _, x := range u {
+		for j := range d {
+			x := s.at(i, j)
 			p *= 12. / 13 * (1 + x*x/4)
 		}
 		sum += p
