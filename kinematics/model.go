@@ -22,6 +22,8 @@ type Model struct {
 	coarse       *linkage.Path // equal strokes, for extremes and for the chain's way
 	crank, idler int           // points; crank −1: the origin
 	carrier      int           // link of the caliper, where there is a brake
+
+	dead linkage.DeadKind // what ends the model before its full stroke; 0: nothing
 }
 
 // New checks and prepares d, which must not change afterwards. The error is
@@ -91,7 +93,7 @@ func (m *Model) trace(points []r2.Vec, scrap *Model) (*Model, *DeadPointError, e
 	motion, dead := m.family.Trace(points, d.Shock.Stroke, worn)
 	var end *DeadPointError
 	if dead != nil {
-		end = m.index.deadPoint(d, dead)
+		end, m.dead = m.index.deadPoint(d, dead), dead.Kind
 	}
 	if motion == nil {
 		return nil, nil, end

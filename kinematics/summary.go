@@ -57,5 +57,6 @@ func (m *Model) summary(f *finder) Summary {
 	s.LeverageMax, s.LeverageMaxAt = f.largest(ratio)
 	s.AxleRearwardMax, s.AxleRearwardMaxAt = f.largest(back)
 	m.springFigures(&s, f)
+	m.trimSummary(&s)
 	return s
 }

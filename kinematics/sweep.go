@@ -91,6 +91,7 @@ func (m *Model) SweepGears(s SweepSettings, gears []Gear) ([]*Sweep, error) {
 	if gears == nil && m.design.Drivetrain != nil {
 		gears = []Gear{m.design.Drivetrain.Gear}
 	}
+	m.trim(base)
 	if len(gears) == 0 {
 		return []*Sweep{base}, nil
 	}
@@ -122,6 +123,9 @@ func (m *Model) geared(base *Sweep, pt *linkage.Path, f *finder, gears []Gear) (
 		if err := m.chainFigures(group, d, f); err != nil {
 			return nil, err
 		}
+	}
+	for _, sw := range all {
+		m.trim(sw)
 	}
 	return all, nil
 }

@@ -201,7 +201,7 @@ func (c *checker) checkSlider(i int) {
 			Found:   fmt.Sprintf("%s names %s", Quoted(s.On), Quoted(s.Point)),
 		})
 	}
-	if k := slices.IndexFunc(c.d.Sliders[:i], s.holdsAs); k >= 0 {
+	if k := slices.IndexFunc(c.d.Sliders[:i], s.holdsAs); k >= 0 && point != nil {
 		c.report(InputError{
 			Field: table, Code: "duplicate-key", OnKey: true, Message: "a slider must hold what no other holds",
 			Found: fmt.Sprintf("slider %d holds %s on the same guide already", k+1, Quoted(s.Point)), Hint: "take one of them out",

@@ -28,7 +28,9 @@ func (s *swept) tellStory(m *kinematics.Model, gears []kinematics.Gear) (err err
 	if sum.HasSag && report.Exists(sum.SagTravel) {
 		stones = addMilestone(stones, milestone{m.At(sum.SagTravel).Stroke, "sag"})
 	}
-	stones = addMilestone(stones, milestone{m.At(sum.LeverageMaxAt).Stroke, "highest leverage"})
+	if report.Exists(sum.LeverageMaxAt) { // not where a dead point leaves it without bound
+		stones = addMilestone(stones, milestone{m.At(sum.LeverageMaxAt).Stroke, "highest leverage"})
+	}
 	stones = addMilestone(stones, milestone{m.At(sum.LeverageMinAt).Stroke, "lowest leverage"})
 	slices.SortStableFunc(stones, func(a, b milestone) int { return cmp.Compare(a.stroke, b.stroke) })
 	strokes := make([]float64, len(stones))
