@@ -14,9 +14,19 @@ type CaseLoads struct {
 	ShockForce     float64    // N, positive in compression
 	WheelForce     r2.Vec     // N, on the wheel at the axle, beside drive and brake
 	BySpring       bool       // the vertical part of WheelForce is what balances the spring
+	Acting         []Acting   // what acts from outside on links and frame
 	Pins           []PinForce // every link at every point that joins two or more, and at sliders
 	Points         []r2.Vec   // where the design's points are, mm
 	Remarks        []string   // for example a shock in tension
+}
+
+// Acting is a force from outside on a link at a place, and a moment beside it.
+type Acting struct {
+	Name   string  // "wheel", "chain", "ground" or "brake"
+	Link   string  // a link or FrameLink
+	At     r2.Vec  // mm
+	Force  r2.Vec  // N
+	Moment float64 // N·mm, counter-clockwise
 }
 
 // PinForce is the force that the pin (or the slider's guide) at Point exerts
@@ -56,6 +66,9 @@ func (m *Model) solveCase(c *LoadCase) CaseLoads {
 			Point: m.design.Points[e.Point].Name, Link: m.index.linkName(e.Link), Force: rx.Force(k, 0),
 		})
 	}
+	for _, l := range o.last {
+		out.Acting = append(out.Acting, Acting{l.Name, m.index.linkName(l.Link), l.At, l.Force, l.Moment})
+	}
 	if out.ShockForce < 0 {
 		out.Remarks = append(out.Remarks, "the shock is in tension")
 	}
@@ -79,7 +92,8 @@ type outside struct {
 	drive *drive // with a chain tension
 	loads *linkage.Loads
 	n     int
-	wheel r2.Vec // force on the wheel at the last position added
+	wheel r2.Vec         // force on the wheel at the last position added
+	last  []statics.Load // all that acts there
 }
 
 func (m *Model) newOutside(c *LoadCase, n int) *outside {
@@ -125,7 +139,8 @@ func (o *outside) add(pt *linkage.Path, i int) {
 		}
 		o.wheel = r2.Vec{Y: (m.spring.Force(pt.Stroke[i]) - work) / pt.V(m.index.axle, i).Y}
 	}
-	for _, l := range append(loads, wheel.Force(o.wheel)) {
+	o.last = append(loads, wheel.Force(o.wheel))
+	for _, l := range o.last {
 		o.loads.Add(l.Link, i, o.n, l.At, l.Force, l.Moment)
 	}
 }

@@ -100,8 +100,14 @@ func addForces(l *loaded, m *kinematics.Model, name string, drawing *plots.Linka
 		points[p] = i
 	}
 	var forces []force
-	if r2.Norm(solved.WheelForce) > 0 {
-		forces = append(forces, force{solved.Points[drawing.Axle], solved.WheelForce, -1, "wheel "})
+	moments := "" // no arrow shows them
+	for _, a := range solved.Acting {
+		if a.Link != kinematics.FrameLink && r2.Norm(a.Force) > 0 {
+			forces = append(forces, force{a.At, a.Force, -1, a.Name + " "})
+		}
+		if a.Moment != 0 {
+			moments += fmt.Sprintf("; the caliper turns %s with %s N m", a.Link, report.Fixed(a.Moment/1000, 0))
+		}
 	}
 	named := map[string]bool{}
 	for _, p := range solved.Pins {
@@ -121,7 +127,7 @@ func addForces(l *loaded, m *kinematics.Model, name string, drawing *plots.Linka
 		drawing.Acting.Arrows = append(drawing.Acting.Arrows, f.arrow(scale))
 	}
 	drawing.Subtitle += fmt.Sprintf("; load case %s: %s; forces of the pins on the links, to scale: 100 mm on the axes are %s kN",
-		name, actingWords(l.design.Kinematics, k, heldWords(solved)), report.Number(scale/10))
+		name, actingWords(l.design.Kinematics, k, heldWords(solved)), report.Number(scale/10)) + moments
 	drawing.Description = fmt.Sprintf("Load case %s at %.1f mm of travel. %s", name, solved.Travel, caution)
 }
 

@@ -2,8 +2,10 @@ package statics
 
 import "gonum.org/v1/gonum/spatial/r2"
 
-// Load is a force at a place on one link, and a moment beside it.
+// Load is a force at a place on one link, and a moment beside it. Name says
+// what brings it: "wheel", "chain", "ground" or "brake".
 type Load struct {
+	Name   string
 	Link   int
 	At     r2.Vec
 	Force  r2.Vec
@@ -19,7 +21,11 @@ type Wheel struct {
 }
 
 // Force is the load of a force on the wheel at its axle.
-func (w Wheel) Force(F r2.Vec) Load { return Load{Link: w.Link, At: w.Axle, Force: F} }
+func (w Wheel) Force(F r2.Vec) Load { return w.named("wheel", F) }
+
+func (w Wheel) named(name string, F r2.Vec) Load {
+	return Load{Name: name, Link: w.Link, At: w.Axle, Force: F}
+}
 
 // Strand is one straight piece of a taut chain run: a point on it and the unit
 // vector from the cog's end to the chainring's.
@@ -39,18 +45,19 @@ type Carried struct {
 	At   r2.Vec
 }
 
-// Drive returns the loads of the chain tension T, N: on the wheel's link, where
-// the ground's answer acts as well, on the crank's link at the crank axis (the
-// moment there is the rider's), and on the idler's link.
+// Drive returns the loads of the chain tension T, N: on the wheel's link, then
+// the ground's answer there, on the crank's link at the crank axis (the moment
+// there is the rider's), and on the idler's link.
 func (w Wheel) Drive(c Chain, T float64) []Load {
 	push := r2.Scale(T*c.Cog/w.Radius, w.Forward)
 	loads := []Load{
-		w.Force(r2.Add(r2.Scale(T, c.First.Along), push)),
-		{Link: c.Ring.Link, At: c.Ring.At, Force: r2.Scale(-T, c.Last.Along)},
+		w.named("chain", r2.Scale(T, c.First.Along)),
+		w.named("ground", push),
+		{Name: "chain", Link: c.Ring.Link, At: c.Ring.At, Force: r2.Scale(-T, c.Last.Along)},
 	}
 	if c.Idler != nil {
 		loads = append(loads, Load{
-			Link: c.Idler.Link, At: c.Idler.At,
+			Name: "chain", Link: c.Idler.Link, At: c.Idler.At,
 			Force: r2.Scale(T, r2.Sub(c.Last.Along, c.First.Along)),
 		})
 	}
@@ -61,7 +68,7 @@ func (w Wheel) Drive(c Chain, T float64) []Load {
 // its moment on the caliper's link.
 func (w Wheel) Brake(caliper int, B float64) []Load {
 	return []Load{
-		w.Force(r2.Scale(-B, w.Forward)),
-		{Link: caliper, At: w.Axle, Moment: -B * w.Radius},
+		w.named("brake", r2.Scale(-B, w.Forward)),
+		{Name: "brake", Link: caliper, At: w.Axle, Moment: -B * w.Radius},
 	}
 }
