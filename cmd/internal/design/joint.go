@@ -280,7 +280,12 @@ func (x *tieNames) check(table string, t Tie) {
 	case MomentTie:
 		x.point(table+".at", t.At)
 		for k, p := range t.Through {
-			x.listed(fmt.Sprintf("%s.through[%d]", table, k), p, t.Link, on)
+			field := fmt.Sprintf("%s.through[%d]", table, k)
+			if p == t.At && p != "" {
+				x.noMoment(field, p)
+				continue
+			}
+			x.listed(field, p, t.Link, on)
 		}
 	case PinTie:
 		x.listed(table+".at", t.At, t.Link, on)
@@ -294,6 +299,14 @@ func (x *tieNames) check(table string, t Tie) {
 			}
 		}
 	}
+}
+
+// noMoment tells a pin whose moment is taken about itself.
+func (x *tieNames) noMoment(field, point string) {
+	x.errs = append(x.errs, &kinematics.InputError{
+		Field: field, Code: "zero-length", Message: "through must not name the point of at: a force has no moment about the point it acts on",
+		Found: "at is " + shown(point) + " too", Hint: "name other pins of the link, or another point in at",
+	})
 }
 
 // link returns the points of a link, nil where there is none of the name.

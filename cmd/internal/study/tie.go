@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -27,7 +28,8 @@ type TiedJoint struct {
 // the field of the joint.
 //
 //	MomentTie  T = share · Σ (rP − rA) × FP, counter-clockwise positive; A is At, P
-//	           runs over Through, FP is the force that the pin at P exerts on Link
+//	           runs over Through, FP is the force that the pin at P exerts on Link; what
+//	           is left of moments that cancel is 0
 //	PinTie     F = share · the force that the pin at At exerts on Link, with the swing
 //	           of Link against the other link there over the whole travel, and the
 //	           cycles of the case; at an offset z it tips the joint by z·(ẑ × F)
@@ -103,19 +105,36 @@ func (x *tied) moments(out *TiedJoint) error {
 	if !ok {
 		return tieError("at", "at must name a point of the design", x.tie.At)
 	}
-	return x.perCase(out, func(l *joints.Load, c kinematics.CaseLoads) error {
-		moment := 0.0
+	var none []string
+	err := x.perCase(out, func(l *joints.Load, c kinematics.CaseLoads) error {
+		moment, largest := 0.0, 0.0
 		for k, name := range x.tie.Through {
 			force, ok := pinForce(c.Pins, name, x.tie.Link)
 			if !ok {
 				return tieError(fmt.Sprintf("through[%d]", k), "through must name pins of link "+x.tie.Link, name)
 			}
-			moment += r2.Cross(r2.Sub(c.Points[x.index[name]], c.Points[at]), force)
+			arm := r2.Sub(c.Points[x.index[name]], c.Points[at])
+			moment += r2.Cross(arm, force)
+			largest += r2.Norm(arm) * r2.Norm(force)
+		}
+		if largest > 0 && math.Abs(moment) < noMoment*largest {
+			none = append(none, c.Case)
+			return nil
 		}
 		l.Torque = x.tie.Share * moment
 		return nil
 	})
+	if len(none) > 0 {
+		out.Remarks = append(out.Remarks, fmt.Sprintf("the moments of the pins in through about %s cancel, so the torque is 0: %s; name the pins on one side of the joint alone where it should carry something",
+			x.tie.At, strings.Join(none, ", ")))
+	}
+	return err
 }
+
+// noMoment is the rounding of the equilibrium against the moments that the forces
+// could have, |rP − rA|·|FP|: pins that are all that holds a link in balance about A
+// leave no more.
+const noMoment = twoForce
 
 func (x *tied) forces(out *TiedJoint) error {
 	return x.perCase(out, func(l *joints.Load, c kinematics.CaseLoads) error {

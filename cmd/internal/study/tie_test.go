@@ -241,6 +241,31 @@ func TestTiesThatNeedMore(t *testing.T) {
 	}
 }
 
+// About the main pivot the shock balances the 1000 N at the axle, 430 mm behind it.
+// About the shock's other eye it has no moment, since its force lies along its mounts:
+// what rounding leaves is told as 0.
+func TestMomentsThatCancel(t *testing.T) {
+	m := onePivot(t)
+	cases := m.Loads()
+	moment := func(link, at string, through ...string) TiedJoint {
+		t.Helper()
+		got, err := Tied(m, cases, design.Joint{Loads: []joints.Load{{}}, Tie: &design.Tie{At: at, Link: link, Through: through, Share: 0.5}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return got
+	}
+	got := moment("swingarm", "main", "arm")
+	if math.Abs(got.Loads[0].Torque-0.5*430e3) > 1e-6 || len(got.Remarks) != 0 {
+		t.Errorf("shock on the arm: %g N·mm, want %g; %q", got.Loads[0].Torque, 0.5*430e3, got.Remarks)
+	}
+	// The shock's force lies along its mounts.
+	got = moment("swingarm", "eye", "arm")
+	if got.Loads[0].Torque != 0 || got.Loads[1].Torque != 0 || len(got.Remarks) != 1 || !strings.Contains(got.Remarks[0], "stand, landing") {
+		t.Errorf("along the shock: %+v, %q", got.Loads, got.Remarks)
+	}
+}
+
 // Every joint of every built-in design holds, in every variant.
 func TestExamplesHold(t *testing.T) {
 	sized := 0
