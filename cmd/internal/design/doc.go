@@ -227,16 +227,16 @@
 // # [[joint]] of kind spline
 //
 // Loads: torque. From the linkage: at *, link *, through *, share. Package spline tells
-// which keys a standard needs, the ranges and the defaults.
+// the ranges and the defaults.
 //
 //	standard *             "ISO 4156", "ANSI B92.1", "DIN 5480" or "ISO 14"
-//	module                 mm   ISO 4156, DIN 5480
-//	diametral_pitch        1/in ANSI B92.1: 20 of 20/40
-//	reference_diameter     mm   DIN 5480
-//	minor_diameter         mm   ISO 14
-//	major_diameter         mm   ISO 14
+//	module                 mm   needed in ISO 4156 and DIN 5480
+//	diametral_pitch        1/in needed in ANSI B92.1: 20 of 20/40
+//	reference_diameter     mm   needed in DIN 5480
+//	minor_diameter         mm   needed in ISO 14
+//	major_diameter         mm   needed in ISO 14
 //	teeth *
-//	pressure_angle         deg
+//	pressure_angle         deg  needed in ISO 4156 and ANSI B92.1
 //	root                   "flat" or "fillet"
 //	fit                    "side" or "major" (ANSI B92.1), "sliding", "close" or "fixed" (ISO 14)
 //	length *               mm   engaged
@@ -543,7 +543,7 @@
 //	not-listed          a link that does not name the point it should carry
 //	same-link           a guide on the link that slides on it
 //	slider-pinned       a sliding point that is pinned to its guide's link
-//	zero-length         a shock or guide from a point to itself
+//	zero-length         a shock, a guide or the arm of a tie from a point to itself
 //	rigid-shock         a shock within one link
 //	too-long            a stroke, yoke or bumper longer than what holds it
 //	axle-on-frame       a rear axle that does not move

@@ -70,9 +70,17 @@ func useMaterials(j *joints.Joint, from *material.Library) {
 	}
 }
 
+// splineSizes are the keys that tell the size of a spline's teeth in each standard.
+var splineSizes = map[string][]string{
+	"ISO 4156": {"module", "pressure_angle"}, "ANSI B92.1": {"diametral_pitch", "pressure_angle"},
+	"DIN 5480": {"module", "reference_diameter"}, "ISO 14": {"minor_diameter", "major_diameter"},
+}
+
 func readSpline(s *section, j *joints.Joint) {
+	standard := s.word("standard")
+	s.require("a spline of "+standard, splineSizes[standard]...)
 	j.Spline = &spline.Spline{
-		Standard: s.word("standard"), Module: s.number("module"), DiametralPitch: s.number("diametral_pitch"),
+		Standard: standard, Module: s.number("module"), DiametralPitch: s.number("diametral_pitch"),
 		ReferenceDiameter: s.number("reference_diameter"), MinorDiameter: s.number("minor_diameter"), MajorDiameter: s.number("major_diameter"),
 		Teeth: s.count("teeth"), PressureAngle: s.number("pressure_angle"), Root: spline.Root(s.word("root")), Fit: spline.Fit(s.word("fit")),
 		Length: s.number("length"), Bore: s.number("bore"), HubOuterDiameter: s.number("hub_outer_diameter"),

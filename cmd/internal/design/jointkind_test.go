@@ -3,6 +3,7 @@ package design
 import (
 	"errors"
 	"fmt"
+	"maps"
 	"math"
 	"reflect"
 	"slices"
@@ -19,6 +20,7 @@ import (
 	"gudgeon/joints/check"
 	"gudgeon/joints/material"
 	"gudgeon/joints/pin"
+	"gudgeon/joints/spline"
 )
 
 // jointText is a joint with the keys that its kind needs, a load, and more lines.
@@ -26,7 +28,8 @@ func jointText(kind string, more ...string) string {
 	k := jointKinds[kind]
 	lines := []string{"[[joint]]", `name = "x"`, fmt.Sprintf("kind = %q", kind)}
 	for _, key := range k.keys {
-		if key.required && !slices.ContainsFunc(more, func(line string) bool { return strings.HasPrefix(line, key.name+" =") }) {
+		needed := key.required || kind == joints.KindSpline && slices.Contains(splineSizes["ISO 4156"], key.name)
+		if needed && !slices.ContainsFunc(more, func(line string) bool { return strings.HasPrefix(line, key.name+" =") }) {
 			lines = append(lines, key.name+" = "+key.example)
 		}
 	}
@@ -79,6 +82,31 @@ var otherwise = map[string]string{
 // wishes are the keys that ask for other joints than the one written.
 var wishes = map[string]bool{
 	"propose": true, "largest_diameter": true, "largest_length": true, "least_bore": true, "required_safety": true, "series": true,
+}
+
+// What tells the size of the teeth hangs on the standard, and is asked for as any
+// other key: at once, by its name, and not where another spelling of it is told.
+func TestSizesOfSplines(t *testing.T) {
+	for standard, keys := range splineSizes {
+		for _, left := range keys {
+			text := fmt.Sprintf("[[joint]]\nname = \"x\"\nkind = \"spline\"\nstandard = %q\n", standard)
+			for _, key := range splineKeys {
+				if key.required && key.name != "standard" || slices.Contains(keys, key.name) && key.name != left {
+					text += key.name + " = " + key.example + "\n"
+				}
+			}
+			_, list := Parse("test.toml", []byte(text+"torque = 100\n"))
+			if len(list) != 1 || list[0].Code != "missing-key" || list[0].Message != "a spline of "+standard+" needs "+left || list[0].Path != "joint[0]."+left {
+				t.Errorf("%s without %s: %+v", standard, left, list)
+			}
+			if got := codesOf(text + "torque = 100\n" + left[:len(left)-1] + " = 1\n"); !slices.Equal(got, []string{"unknown-key"}) {
+				t.Errorf("%s with %s misspelt: %v", standard, left, got)
+			}
+		}
+	}
+	if standards := slices.Sorted(maps.Keys(splineSizes)); !slices.Equal(standards, slices.Sorted(slices.Values(spline.Standards()))) {
+		t.Errorf("sizes of %q", standards)
+	}
 }
 
 // Each key of each kind changes the field of its name and no other, to the value

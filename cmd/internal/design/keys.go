@@ -10,6 +10,7 @@ type key struct {
 	positive bool    // 0 would read as not given: refuse what is not greater
 	most     float64 // of its size, in the plain unit, where libraries would tell it in another; 0: no bound
 	example  string  // a value as it stands in a file
+	by       string  // what needs it, where that is not the table
 }
 
 // The keys of the file's tables. doc.go tells what each means; a test holds

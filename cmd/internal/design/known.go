@@ -1,6 +1,7 @@
 package design
 
 import (
+	"cmp"
 	"fmt"
 
 	"gudgeon/cmd/internal/diag"
@@ -42,6 +43,14 @@ func (s *section) unused() []string {
 	return names
 }
 
+// require makes keys of the table's own list ones that it needs; by is what needs them.
+func (s *section) require(by string, names ...string) {
+	for _, name := range names {
+		k := find(s.keys, name)
+		k.required, k.by = true, by
+	}
+}
+
 // lack tells a key that the table needs and has not, unless it may be in a line
 // that did not parse.
 func (s *section) lack(k *key) {
@@ -50,7 +59,7 @@ func (s *section) lack(k *key) {
 		return
 	}
 	s.tell(s.n, problem{
-		code: "missing-key", at: s.n.key, path: join(s.n.path(), k.name), message: fmt.Sprintf("%s needs %s", s.name, k.name),
+		code: "missing-key", at: s.n.key, path: join(s.n.path(), k.name), message: fmt.Sprintf("%s needs %s", cmp.Or(k.by, s.name), k.name),
 		hint: "add " + k.name + " = " + k.example + unitNote(k),
 	})
 }

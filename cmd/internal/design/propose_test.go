@@ -20,7 +20,7 @@ torque   = 60
 
 // What proposals are asked for, and that nothing is where nothing is said.
 func TestWanted(t *testing.T) {
-	size := "standard = \"ISO 4156\"\nteeth = 22\nmodule = 1.25\nlength = 18\nhub_outer_diameter = 44\n"
+	size := "standard = \"ISO 4156\"\nteeth = 22\nmodule = 1.25\npressure_angle = 30\nlength = 18\nhub_outer_diameter = 44\n"
 	d := variant(t, parse(t, splineJoint+size+`propose = true
 largest_diameter = "2 in"
 largest_length = 25
