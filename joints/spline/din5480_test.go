@@ -94,7 +94,7 @@ func TestDIN5480Series(t *testing.T) {
 		}
 	}
 	held := 0
-	for _, s := range din5480Series {
+	for _, s := range din5480Series() {
 		held += len(s.teeth)
 	}
 	if held != listed || outside == 0 || outside > 9 {

@@ -185,7 +185,7 @@ func (r Request) mistakes() error {
 // share, found on one of them.
 func (r Request) sharedMistakes(std standard) check.InputErrors {
 	template := r.Joint.template(std.name)
-	probe := probes[std.name](template)
+	probe := probes()[std.name](template)
 	probe.Fit = cmp.Or(template.Fit, probe.Fit)
 	probe.Length, probe.HubOuterDiameter, probe.Bore = 1, 1e3, 0
 	errs := std.foreign(probe)
@@ -195,18 +195,20 @@ func (r Request) sharedMistakes(std standard) check.InputErrors {
 }
 
 // probes is a size of each standard that all its fits, classes and roots can have.
-var probes = map[string]sized{
-	iso4156Name: func(s Spline) Spline {
-		s.Module, s.Teeth, s.PressureAngle = 2, 20, iso4156Profiles[0].radians()
-		return s
-	},
-	b921Name: func(s Spline) Spline {
-		s.DiametralPitch, s.Teeth, s.PressureAngle = 8, 20, b921Profiles[0].radians()
-		return s
-	},
-	din5480Name: sizesOf(din5480Name)[0],
-	iso14Name:   sizesOf(iso14Name)[0],
-}
+var probes = sync.OnceValue(func() map[string]sized {
+	return map[string]sized{
+		iso4156Name: func(s Spline) Spline {
+			s.Module, s.Teeth, s.PressureAngle = 2, 20, iso4156Profiles[0].radians()
+			return s
+		},
+		b921Name: func(s Spline) Spline {
+			s.DiametralPitch, s.Teeth, s.PressureAngle = 8, 20, b921Profiles[0].radians()
+			return s
+		},
+		din5480Name: sizesOf(din5480Name)[0],
+		iso14Name:   sizesOf(iso14Name)[0],
+	}
+})
 
 // candidate is one spline that serves.
 type candidate struct {

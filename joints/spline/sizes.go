@@ -53,7 +53,7 @@ func b921Sizes() []sized {
 
 func din5480Sizes() []sized {
 	var out []sized
-	for _, size := range din5480Series {
+	for _, size := range din5480Series() {
 		for _, z := range size.teeth {
 			out = append(out, func(s Spline) Spline {
 				s.ReferenceDiameter, s.Module, s.Teeth = size.reference, size.module, z

@@ -138,7 +138,7 @@ func verdictClass(word string) string {
 
 // newView works out what the template shows.
 func (d *Dossier) newView() (*view, error) {
-	v := &view{Dossier: d, Several: len(d.Designs) > 1, Policy: policy, Style: style, Script: script, Data: newData(d)}
+	v := &view{Dossier: d, Several: len(d.Designs) > 1, Policy: policy(), Style: style, Script: script, Data: newData(d)}
 	figure := 0
 	for i, c := range d.Chapters {
 		chapter := chapterView{Number: i + 1, Anchor: fmt.Sprintf("chapter-%d", i+1), Heading: c.Heading}

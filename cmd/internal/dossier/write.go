@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"html/template"
 	"io"
+	"sync"
 
 	"gudgeon/cmd/internal/report"
 )
@@ -21,7 +22,9 @@ var style template.CSS
 var script template.JS
 
 // policy forbids the page to load anything, and any script but its own.
-var policy = fmt.Sprintf("default-src 'none'; style-src 'unsafe-inline'; script-src '%s'", hashOf(string(script)))
+var policy = sync.OnceValue(func() string {
+	return fmt.Sprintf("default-src 'none'; style-src 'unsafe-inline'; script-src '%s'", hashOf(string(script)))
+})
 
 // hashOf is a script's hash as a content security policy writes it.
 func hashOf(s string) string {
@@ -29,11 +32,14 @@ func hashOf(s string) string {
 	return "sha256-" + base64.StdEncoding.EncodeToString(sum[:])
 }
 
-var page = template.Must(template.New("page").Funcs(template.FuncMap{
-	"verdict": func(v report.Verdict) string {
-		return [...]string{report.None: "", report.Met: "met", report.NotMet: "not-met"}[v]
-	},
-}).Parse(pageText))
+// page is parsed where a report is written: other commands start without it.
+var page = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("page").Funcs(template.FuncMap{
+		"verdict": func(v report.Verdict) string {
+			return [...]string{report.None: "", report.Met: "met", report.NotMet: "not-met"}[v]
+		},
+	}).Parse(pageText))
+})
 
 // Write writes the report as HTML. It is an error when a drawing cannot be
 // rendered or w fails.
@@ -42,5 +48,5 @@ func (d *Dossier) Write(w io.Writer) error {
 	if err != nil {
 		return err
 	}
-	return page.Execute(w, v)
+	return page().Execute(w, v)
 }
