@@ -56,3 +56,72 @@ func TestNothingThatFollows(t *testing.T) {
 		}
 	}
 }
+
+// What is judged by a value that is told is not told too: gears by a chainring that
+// cannot be, the height of the centre of mass by an axle that is turned round.
+func TestFaultsThatRestOnOthers(t *testing.T) {
+	src, err := os.ReadFile(testdata.Path("designs", "good", "tarn-153.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		name string
+		edit []string // from, to
+		want string
+	}{
+		{"chainring of two teeth", []string{"chainring = 32 ", "chainring = 2 "}, "out-of-range"},
+		{"another chainring", []string{"chainring = 32 ", "chainring = 30 "}, "no-such-gear no-such-gear"},
+		{"no such cog", []string{`gear      = "32x21"`, `gear      = "32x22"`}, "no-such-gear"},
+		{"chainring of two teeth, no such cog", []string{"chainring = 32 ", "chainring = 2 ", `gear      = "32x21"`, `gear      = "2x22"`}, "out-of-range no-such-gear"},
+		{"axle behind", []string{"axle         = [812, 14]", "axle         = [-812, 14]"}, "axle-behind"},
+		{"axle behind, mass below ground", []string{"axle         = [812, 14]", "axle         = [-812, 14]", "centre         = [60, 700]", "centre         = [60, -700]"}, "axle-behind"},
+		{"mass below ground", []string{"centre         = [60, 700]", "centre         = [60, -700]"}, "below-ground"},
+	} {
+		for i := 0; i < len(c.edit); i += 2 {
+			if !strings.Contains(string(src), c.edit[i]) {
+				t.Fatalf("%q is not in the file", c.edit[i])
+			}
+		}
+		if got := strings.Join(codesOf(strings.NewReplacer(c.edit...).Replace(string(src))), " "); got != c.want {
+			t.Errorf("%s: %s, want %s", c.name, got, c.want)
+		}
+	}
+}
+
+// Keys of the other kind of spring are told with the kind that they go with, and a
+// negative chamber of which a part is missing once.
+func TestKeysOfSprings(t *testing.T) {
+	const air = "[spring]\nkind = \"air\"\npiston_area = 1100\nvolume = 230000\npressure = 1\nexponent = 1.35\n"
+	const coil = "[spring]\nkind = \"coil\"\nrate = 80\n"
+	for _, c := range []struct{ text, want string }{
+		{air + "preload = 2\n", `unknown-key spring.preload an air [spring] has no key preload preload goes with kind = "coil"`},
+		{coil + "volume = 230000\n", `unknown-key spring.volume a coil [spring] has no key volume volume goes with kind = "air"`},
+		{coil + "prelod = 2\n", "unknown-key spring.prelod a coil [spring] has no key prelod did you mean preload?"},
+		{air + "negative_area = 950\n", `missing-key spring.negative_volume the negative chamber of an air [spring] needs negative_volume and negative_pressure ` +
+			`add negative_volume = 60000, in mm3 and negative_pressure = "11 bar", or leave out negative_area`},
+		{air + "negative_area = 950\nnegative_presure = 1\nnegative_volume = 60000\n", "unknown-key spring.negative_presure an air [spring] has no key negative_presure did you mean negative_pressure?"},
+	} {
+		_, list := Parse("x.toml", []byte(small+c.text))
+		if len(list) != 1 || list[0].Code+" "+list[0].Path+" "+list[0].Message+" "+list[0].Hint != c.want {
+			t.Errorf("%s\nwant %s\ngot %+v", c.text, c.want, list)
+		}
+	}
+}
+
+// What cannot be is told with what can.
+func TestRemedies(t *testing.T) {
+	for _, c := range []struct{ from, to, more, hint string }{
+		{`"55 mm"`, "-60", "", "stroke is how far the shock shortens from its full length; write stroke = 60, in mm"},
+		{`["top", "arm"]`, `["top", "top"]`, "", "name the point at the shock's other eye"},
+		{`"55 mm"`, "55", "[spring]\nkind = \"air\"\npiston_area = 1100\nvolume = 60000\npressure = 1\nexponent = 1.35\n", "write a larger volume, a smaller piston_area or a shorter stroke"},
+		{`"55 mm"`, "55", "[front]\naxle = [800, 0]\nwheel_radius = 370\nhead_angle = 100", "write, for example, head_angle = 64.5, in deg"},
+	} {
+		if !strings.Contains(small, c.from) {
+			t.Fatalf("%q is not in the file", c.from)
+		}
+		_, list := Parse("x.toml", []byte(strings.Replace(small, c.from, c.to, 1)+c.more))
+		if len(list) != 1 || list[0].Hint != c.hint {
+			t.Errorf("%s: %+v", c.to, list)
+		}
+	}
+}

@@ -3,6 +3,7 @@ package design
 import (
 	"cmp"
 	"fmt"
+	"strings"
 
 	"gudgeon/cmd/internal/diag"
 )
@@ -51,6 +52,33 @@ func (s *section) require(by string, names ...string) {
 	}
 }
 
+// requireTogether tells keys of which some are given and others are not, in one go;
+// what is the thing that needs them all.
+func (s *section) requireTogether(what string, names ...string) {
+	var given, missing, examples []string
+	meant := s.meant(s.unused())
+	for _, name := range names {
+		switch k := find(s.keys, name); {
+		case s.n.get(name) != nil:
+			given = append(given, name)
+		default:
+			s.out.blamed[join(s.n.path(), name)] = true // it is told here, or as the other spelling
+			if !meant[name] {
+				missing, examples = append(missing, name), append(examples, k.written(k.example)+unitNote(k))
+			}
+		}
+	}
+	if len(given) == 0 || len(missing) == 0 || s.n.damaged {
+		return
+	}
+	first := s.n.get(given[0])
+	s.tell(first, problem{
+		code: "missing-key", at: first.key, path: join(s.n.path(), missing[0]),
+		message: fmt.Sprintf("%s needs %s", what, strings.Join(missing, " and ")), found: "given is only " + strings.Join(given, " and "),
+		hint: "add " + strings.Join(examples, " and ") + ", or leave out " + strings.Join(given, " and "),
+	})
+}
+
 // lack tells a key that the table needs and has not, unless it may be in a line
 // that did not parse.
 func (s *section) lack(k *key) {
@@ -71,6 +99,9 @@ func (s *section) unknown(unused []string) {
 			continue
 		}
 		p := problem{code: "unknown-key", at: e.key, message: fmt.Sprintf("%s has no key %s", s.name, shown(e.name)), name: e.name, known: unused}
+		if find(s.elsewhere, e.name) != nil {
+			p.hint = shown(e.name) + " goes with " + s.otherKind
+		}
 		if e.kind == table || e.form == stacked {
 			p.code, p.message = "unknown-table", fmt.Sprintf("%s has no table %s", s.name, shown(e.name))
 		}
@@ -99,14 +130,19 @@ func (s *section) meant(unused []string) map[string]bool {
 	return meant
 }
 
-// legible refuses names that would not print as they are.
+// legible refuses names that would not print as they are, or not at all; the empty
+// one has messages of its own.
 func (r *reader) legible(n *node, name string, onKey bool) {
-	if !diag.IsHidden(name) {
-		return
-	}
 	at := n.value
 	if onKey {
 		at = n.key
+	}
+	if name != "" && strings.TrimSpace(name) == "" && !diag.IsHidden(name) {
+		r.tell(n, problem{code: "empty-name", at: at, message: "a name must not be made of blanks alone", found: "this is " + shown(name), hint: "write what messages and tables shall call it"})
+		return
+	}
+	if !diag.IsHidden(name) {
+		return
 	}
 	r.tell(n, problem{
 		code: "control-character", at: at, message: "a name must be made of characters that print", found: "this is " + shown(name),

@@ -74,12 +74,24 @@ func TestNamesThatPrint(t *testing.T) {
 	for name, ok := range map[string]bool{
 		"ok": true, "Ö-3 ½": true, "日本": true, "<b>": true, "a\\\\b": true, "a\\nb": false, "a\\tb": false, "\\u001b[2J": false, "a\\u200bb": false, "\\u2028": false, "\\u009b1m": false, "\\u202e": false,
 	} {
-		src := strings.NewReplacer(`"slide"`, `"`+name+`"`, "slide ", `"`+name+`" `).Replace(small)
-		got := codesOf(src)
+		got := codesOf(renamed(name))
 		if ok && got != nil || !ok && (len(got) != 1 || got[0] != "control-character") {
 			t.Errorf("%s: %v", name, got)
 		}
 	}
+	for _, blank := range []string{" ", "   ", "\\u00a0", "\\u3000 "} {
+		if got := codesOf(renamed(blank)); len(got) != 1 || got[0] != "empty-name" {
+			t.Errorf("%q: %v", blank, got)
+		}
+		if got := codesOf("name = \"" + blank + "\"\n" + small); len(got) != 1 || got[0] != "empty-name" {
+			t.Errorf("a design called %q: %v", blank, got)
+		}
+	}
+}
+
+// renamed is the small design with another name for its sliding point.
+func renamed(name string) string {
+	return strings.NewReplacer(`"slide"`, `"`+name+`"`, "slide ", `"`+name+`" `).Replace(small)
 }
 
 // The same mistake written as people do it, in places of every kind.

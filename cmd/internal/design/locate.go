@@ -3,6 +3,7 @@ package design
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"gudgeon/cmd/internal/diag"
 	"gudgeon/joints"
@@ -84,6 +85,9 @@ func (r *reader) place(root *node, f fault) problem {
 		code: f.code, at: n.value, path: r.filePath(root, f.field), message: f.message, found: f.found, hint: f.hint,
 		name: f.name, known: f.known,
 	}
+	if p.hint == "" && len(f.known) == 0 {
+		p.hint = f.remedy()
+	}
 	if f.onKey || !whole && n.kind != list {
 		p.at = n.key
 	}
@@ -141,6 +145,19 @@ func (r *reader) follows(root *node, f fault) bool {
 // read, or names another point than is meant.
 var hangsOnLinks = map[string]bool{"loose-point": true, "not-listed": true, "axle-on-frame": true}
 
+// restsOn reports whether a fault is judged by a value that another one blames: a
+// gear by the chainring's teeth, a height by what the ground lies under.
+func (f fault) restsOn(found []fault) bool {
+	var fields []string
+	switch {
+	case f.code == "no-such-gear" && f.also == "drivetrain.chainring":
+		fields = []string{f.also}
+	case f.code == "below-ground":
+		fields = []string{"front.axle[0]", "front.axle[1]", "front.wheel_radius", "rear.wheel_radius"}
+	}
+	return slices.ContainsFunc(found, func(other fault) bool { return slices.Contains(fields, other.field) })
+}
+
 // check tells what the library finds wrong with a design, without what follows
 // from mistakes told already.
 func (r *reader) check(root *node, d *Design) {
@@ -166,7 +183,7 @@ func (r *reader) check(root *node, d *Design) {
 		switch {
 		case hangsOnLinks[f.code] && (unsure || meant[f.name]):
 		case f.code == "missing-table" && len(r.lost) > 0:
-		case r.follows(root, f):
+		case r.follows(root, f) || f.restsOn(found):
 		default:
 			r.out.append(r.place(root, f))
 		}

@@ -203,11 +203,12 @@ func (r *reader) spring(n *node) *kinematics.Spring {
 	}
 	switch kind {
 	case "coil":
-		s.name = "a coil [spring]"
+		s.name, s.elsewhere, s.otherKind = "a coil [spring]", airKeys, `kind = "air"`
 		d.Coil = &spring.Coil{Rate: s.number("rate"), Preload: s.number("preload")}
 		s.close()
 	case "air":
-		s.keys, s.name = airKeys, "an air [spring]"
+		s.keys, s.name, s.elsewhere, s.otherKind = airKeys, "an air [spring]", coilKeys, `kind = "coil"`
+		s.requireTogether("the negative chamber of an air [spring]", "negative_area", "negative_volume", "negative_pressure")
 		d.Air = &spring.Air{
 			PistonArea: s.number("piston_area"), Volume: s.number("volume"), Pressure: s.number("pressure"),
 			NegativeArea: s.number("negative_area"), NegativeVolume: s.number("negative_volume"),

@@ -40,6 +40,9 @@ type section struct {
 	n    *node
 	keys []key
 	name string // as messages call it: [shock]
+
+	elsewhere []key  // keys that a table of another kind has
+	otherKind string // what to write for it
 }
 
 // open starts to read a table that may be missing.
