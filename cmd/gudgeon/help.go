@@ -59,13 +59,17 @@ func useLine(cmd *cobra.Command) string {
 }
 
 func helpCommands(w io.Writer, cmd *cobra.Command) {
+	width := 0
+	for _, c := range cmd.Commands() {
+		width = max(width, len(c.Name()))
+	}
 	for _, g := range append(cmd.Groups(), &cobra.Group{Title: "Commands"}) {
 		heading := "\n" + g.Title + "\n"
 		for _, c := range cmd.Commands() {
 			if c.GroupID != g.ID || !c.IsAvailableCommand() && c.Name() != "help" {
 				continue
 			}
-			fmt.Fprintf(w, "%s  %-12s%s\n", heading, c.Name(), c.Short)
+			fmt.Fprintf(w, "%s  %-*s  %s\n", heading, width, c.Name(), c.Short)
 			heading = ""
 		}
 	}
