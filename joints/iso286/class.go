@@ -39,19 +39,19 @@ func Holes() []string {
 // lower turns the letter of a hole into that of its shaft.
 func lower(letter string) string { return strings.ToLower(letter) }
 
-// Parse reads a class. The error says what is not computed: another letter, a
-// grade outside those of the letter.
+// Parse reads a class. The error says what is computed in place of another letter, or
+// of a grade outside those of the letter; it leaves text to the caller.
 func Parse(text string) (Class, error) {
 	digits := strings.TrimLeft(text, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ")
 	c := Class{Letter: strings.TrimSuffix(text, digits)}
 	if !slices.Contains(letters, lower(c.Letter)) || (c.Letter != lower(c.Letter) && c.Letter != strings.ToUpper(c.Letter)) {
-		return Class{}, fmt.Errorf("%q is no tolerance class of a letter among %s for shafts or %s for holes",
-			text, strings.Join(letters, " "), strings.Join(Holes(), " "))
+		return Class{}, fmt.Errorf("a tolerance class begins with one of %s for a shaft, of %s for a hole",
+			strings.Join(letters, " "), strings.Join(Holes(), " "))
 	}
 	grade, err := strconv.Atoi(digits)
 	lo, hi := c.grades()
 	if err != nil || grade < lo || grade > hi || digits != strconv.Itoa(grade) {
-		return Class{}, fmt.Errorf("%q is no tolerance class: %s is given in the grades %d to %d", text, c.Letter, lo, hi)
+		return Class{}, fmt.Errorf("%s is given in the grades %d to %d", c.Letter, lo, hi)
 	}
 	c.Grade = grade
 	return c, nil

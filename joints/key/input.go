@@ -65,7 +65,7 @@ func (k Key) partMistakes(l *mistake.List) {
 		l.Length("length", k.Length, "give the engaged length in mm")
 	}
 	if l.Length("hub_diameter", k.HubDiameter, "give the outside diameter of the hub in mm") && k.HubDiameter < 1.02*inside {
-		l.Misfit("hub_diameter", k.HubDiameter, fmt.Sprintf("hub_diameter must leave a wall around %.4g mm", inside), "")
+		l.Misfit("hub_diameter", k.HubDiameter, fmt.Sprintf("hub_diameter must leave a wall around %.4g mm", inside), fmt.Sprintf("write %g or more", math.Ceil(1.02*inside*1000)/1000))
 	}
 	metal.Check(l, k.Materials, "shaft_material", k.ShaftMaterial, section, metal.Yield)
 	metal.Check(l, k.Materials, "hub_material", k.HubMaterial, (k.HubDiameter-section)/2, metal.Yield)

@@ -2,6 +2,7 @@ package pressfit
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"gudgeon/joints/check"
@@ -14,6 +15,24 @@ const (
 	usualFriction = 0.12 // steel on aluminium, oiled, from memory
 	assembly      = 20.0 // °C
 )
+
+// The thinnest walls that are computed, as diameters over that of the joint.
+const (
+	thinHub   = 1.01
+	thinShaft = 0.99
+)
+
+// atLeast and atMost say a bound in mm, rounded to the side that holds.
+func atLeast(v float64) string { return fmt.Sprintf("write %g or more", math.Ceil(v*1000)/1000) }
+func atMost(v float64) string  { return fmt.Sprintf("write %g or less", math.Floor(v*1000)/1000) }
+
+// found says what a ring is, for a message.
+func (r Ring) found() string {
+	if r == "" {
+		return "ring is not given"
+	}
+	return fmt.Sprintf("ring is %q", r)
+}
 
 var usualRange = []float64{-20, 20, 60}
 
@@ -78,12 +97,12 @@ func (f Fit) classMistakes(l *mistake.List, sized bool) {
 			l.Missing(p.field, p.field+" must be a tolerance class", map[bool]string{true: `for example "H7", or "bearing" for a ring's bore`, false: `for example "p6", or "bearing" for a ring's outside`}[p.hole])
 		case p.class == BearingClass:
 			if f.Ring != p.ring {
-				l.Add(p.field, check.DoesNotFit, fmt.Sprintf(`%s "bearing" must stand with ring = %q`, p.field, p.ring), fmt.Sprintf("ring is %q", f.Ring), "give ring and raceway, or a tolerance class")
+				l.Add(p.field, check.DoesNotFit, fmt.Sprintf(`%s "bearing" must stand with ring = %q`, p.field, p.ring), f.Ring.found(), "give ring and raceway, or a tolerance class")
 			} else if _, ok := ringLimits(f.Diameter, p.hole); sized && !ok {
 				l.Misfit(p.field, f.Diameter, fmt.Sprintf("a ring's diameter must lie over 2.5 to %d mm", largestRing), "")
 			}
 		case err != nil:
-			l.Add(p.field, check.UnknownName, p.field+" must be a tolerance class of ISO 286: "+err.Error(), fmt.Sprintf("this is %q", p.class), "")
+			l.Add(p.field, check.UnknownName, p.field+" must be a tolerance class of ISO 286", fmt.Sprintf("this is %q", p.class), err.Error())
 		case c.Hole() != p.hole:
 			l.Add(p.field, check.DoesNotFit, map[bool]string{true: "hole must be the class of a hole, in capitals", false: "shaft must be the class of a shaft, in small letters"}[p.hole], fmt.Sprintf("this is %q", p.class), "")
 		}
@@ -107,11 +126,11 @@ func (f Fit) ringMistakes(l *mistake.List, sized bool) {
 		return
 	}
 	if l.Length("raceway", f.Raceway, "give the raceway's diameter in mm") && sized {
-		if f.Ring == OuterRing && f.Raceway > 0.99*f.Diameter {
-			l.Misfit("raceway", f.Raceway, fmt.Sprintf("raceway of an outer ring must lie inside the joint, %g mm", f.Diameter), "")
+		if f.Ring == OuterRing && f.Raceway > thinShaft*f.Diameter {
+			l.Misfit("raceway", f.Raceway, fmt.Sprintf("raceway of an outer ring must lie inside the joint, %g mm", f.Diameter), atMost(thinShaft*f.Diameter))
 		}
-		if f.Ring == InnerRing && f.Raceway < 1.01*f.Diameter {
-			l.Misfit("raceway", f.Raceway, fmt.Sprintf("raceway of an inner ring must lie outside the joint, %g mm", f.Diameter), "")
+		if f.Ring == InnerRing && f.Raceway < thinHub*f.Diameter {
+			l.Misfit("raceway", f.Raceway, fmt.Sprintf("raceway of an inner ring must lie outside the joint, %g mm", f.Diameter), atLeast(thinHub*f.Diameter))
 		}
 	}
 	if l.Between("clearance", f.Clearance.Min, 0, 1, "give least and largest in mm, for example [0.003, 0.018]") &&
@@ -125,14 +144,14 @@ func (f Fit) wallMistakes(l *mistake.List, sized bool) {
 	if f.Ring == InnerRing && f.OuterDiameter == f.Raceway && l.Blames("raceway") || f.Ring == OuterRing && f.Bore == f.Raceway && l.Blames("raceway") {
 		return
 	}
-	if l.Length("outer_diameter", f.OuterDiameter, "give the outside diameter in mm, the smallest where the part is not round") && sized && f.OuterDiameter < 1.01*f.Diameter {
-		l.Misfit("outer_diameter", f.OuterDiameter, fmt.Sprintf("outer_diameter must leave a wall around the joint, %g mm", f.Diameter), "")
+	if l.Length("outer_diameter", f.OuterDiameter, "give the outside diameter in mm, the smallest where the part is not round") && sized && f.OuterDiameter < thinHub*f.Diameter {
+		l.Misfit("outer_diameter", f.OuterDiameter, fmt.Sprintf("outer_diameter must leave a wall around the joint, %g mm", f.Diameter), atLeast(thinHub*f.Diameter))
 	}
 	if l.Between("largest_outer_diameter", f.LargestOuterDiameter, 0, mistake.LargestLength, "leave it out for a round part") && !l.Blames("outer_diameter") && f.LargestOuterDiameter < f.OuterDiameter {
-		l.Misfit("largest_outer_diameter", f.LargestOuterDiameter, fmt.Sprintf("largest_outer_diameter must be at least outer_diameter, %g mm", f.OuterDiameter), "")
+		l.Misfit("largest_outer_diameter", f.LargestOuterDiameter, fmt.Sprintf("largest_outer_diameter must be at least outer_diameter, %g mm", f.OuterDiameter), "leave it out for a round part")
 	}
-	if l.Between("bore", f.Bore, 0, mistake.LargestLength, "0, or leave it out, for a solid part") && sized && f.Bore > 0.99*f.Diameter {
-		l.Misfit("bore", f.Bore, fmt.Sprintf("bore must leave a wall inside the joint, %g mm", f.Diameter), "")
+	if l.Between("bore", f.Bore, 0, mistake.LargestLength, "0, or leave it out, for a solid part") && sized && f.Bore > thinShaft*f.Diameter {
+		l.Misfit("bore", f.Bore, fmt.Sprintf("bore must leave a wall inside the joint, %g mm", f.Diameter), atMost(thinShaft*f.Diameter))
 	}
 }
 

@@ -342,6 +342,45 @@ func TestMistakes(t *testing.T) {
 			t.Errorf("%s: %v", c.name, err)
 		}
 	}
+	checkLoads(t)
+}
+
+// A mistake says what is wrong once, and what to write: the bounds are taken.
+func TestMistakesSayWhatToWrite(t *testing.T) {
+	for _, c := range []struct {
+		spoil func(*Fit)
+		want  string // message, found and hint
+		mend  func(*Fit)
+	}{
+		{func(f *Fit) { f.Hole = "Q9" }, `hole must be a tolerance class of ISO 286|this is "Q9"|a tolerance class begins with one of d e f g h j js k m n p r s for a shaft, of D E F G H J JS K M N P R S for a hole`,
+			func(f *Fit) { f.Hole = "P7" }},
+		{func(f *Fit) { f.Hole = "K9" }, `hole must be a tolerance class of ISO 286|this is "K9"|K is given in the grades 5 to 8`, func(f *Fit) { f.Hole = "K8" }},
+		{func(f *Fit) { f.Shaft, f.Ring, f.Raceway, f.Clearance, f.Bore = BearingClass, "", 0, Spread{}, 15 },
+			`shaft "bearing" must stand with ring = "outer"|ring is not given|give ring and raceway, or a tolerance class`, func(f *Fit) { f.Shaft = "h6" }},
+		{func(f *Fit) {
+			f.Shaft, f.Ring, f.Raceway, f.OuterDiameter, f.LargestOuterDiameter, f.Bore = BearingClass, InnerRing, 36, 36, 36, 15
+		},
+			`shaft "bearing" must stand with ring = "outer"|ring is "inner"|give ring and raceway, or a tolerance class`, func(f *Fit) { f.Shaft = "h6" }},
+		{func(f *Fit) { f.OuterDiameter = 28.1 }, "outer_diameter must leave a wall around the joint, 28 mm|this is 28.1|write 28.28 or more", func(f *Fit) { f.OuterDiameter = 28.28 }},
+		{func(f *Fit) { f.Raceway = 27.9 }, "raceway of an outer ring must lie inside the joint, 28 mm|this is 27.9|write 27.72 or less", func(f *Fit) { f.Raceway = 27.72 }},
+	} {
+		f := sound()
+		c.spoil(&f)
+		_, err := New(f)
+		errs, ok := err.(check.InputErrors)
+		if !ok || len(errs) != 1 || errs[0].Message+"|"+errs[0].Found+"|"+errs[0].Hint != c.want {
+			t.Errorf("want %s, got %v", c.want, err)
+		}
+		if c.mend(&f); ok {
+			if _, err := New(f); err != nil {
+				t.Errorf("%s, mended: %v", c.want, err)
+			}
+		}
+	}
+}
+
+func checkLoads(t *testing.T) {
+	t.Helper()
 	for field, l := range map[string]Load{"torque": {Torque: math.NaN()}, "axial": {Axial: 1e10}} {
 		if errs := CheckLoad(l); len(errs) != 1 || errs[0].Field != field {
 			t.Errorf("%s: %v", field, errs)

@@ -121,11 +121,13 @@ func (s Spline) seatMistakes(m *mistake.List) {
 func (s Spline) shapeMistakes(g *Geometry) check.InputErrors {
 	var m mistake.List
 	if root := g.External.MinorDiameterMin; s.Bore >= root {
-		m.Add("bore", check.DoesNotFit, fmt.Sprintf("bore must be smaller than the root of the shaft's teeth, %.3f mm", root), mistake.Found(s.Bore), "")
+		m.Add("bore", check.DoesNotFit, fmt.Sprintf("bore must be smaller than the root of the shaft's teeth, %.3f mm", root), mistake.Found(s.Bore),
+			fmt.Sprintf("write less than %.3f, so that a wall is left under the teeth, or take more of them", root))
 	}
 	if root := g.Internal.MajorDiameterMax; s.HubOuterDiameter <= root {
 		m.Add("hub_outer_diameter", check.DoesNotFit,
-			fmt.Sprintf("hub_outer_diameter must be larger than the root of the hub's teeth, %.3f mm", root), mistake.Found(s.HubOuterDiameter), "")
+			fmt.Sprintf("hub_outer_diameter must be larger than the root of the hub's teeth, %.3f mm", root), mistake.Found(s.HubOuterDiameter),
+			fmt.Sprintf("write more than %.3f, so that a wall is left over the teeth, or take fewer of them", root))
 	}
 	pinMistake(&m, "shaft_pin", s.ShaftPin, g.shaftGap())
 	pinMistake(&m, "hub_pin", s.HubPin, g.hubGap())

@@ -140,11 +140,11 @@ func TestMistakes(t *testing.T) {
 
 		{"negative bore", func(s *Spline) { s.Bore = -1 }, "bore", check.OutOfRange, "at least 0"},
 		{"bore NaN", func(s *Spline) { s.Bore = nan }, "bore", check.OutOfRange, "finite"},
-		{"bore into the teeth", func(s *Spline) { s.Bore = 25.5 }, "bore", check.DoesNotFit, "smaller than the root of the shaft's teeth, 25.372 mm this is 25.5"},
+		{"bore into the teeth", func(s *Spline) { s.Bore = 25.5 }, "bore", check.DoesNotFit, "smaller than the root of the shaft's teeth, 25.372 mm this is 25.5 write less than 25.372"},
 		{"huge bore", func(s *Spline) { s.Bore = 1e6 }, "bore", check.OutOfRange, "at most 10000"},
 
 		{"no hub diameter", func(s *Spline) { s.HubOuterDiameter = 0 }, "hub_outer_diameter", check.OutOfRange, "greater than 0"},
-		{"hub inside its teeth", func(s *Spline) { s.HubOuterDiameter = 29.6 }, "hub_outer_diameter", check.DoesNotFit, "larger than the root of the hub's teeth, 29.628 mm"},
+		{"hub inside its teeth", func(s *Spline) { s.HubOuterDiameter = 29.6 }, "hub_outer_diameter", check.DoesNotFit, "larger than the root of the hub's teeth, 29.628 mm this is 29.6 write more than 29.628"},
 		{"hub infinite", func(s *Spline) { s.HubOuterDiameter = inf }, "hub_outer_diameter", check.OutOfRange, "finite"},
 
 		{"no shaft material", func(s *Spline) { s.ShaftMaterial = "" }, "shaft_material", check.Missing, "must be given"},
