@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"errors"
-	"io/fs"
 	"os"
 	"path/filepath"
 
@@ -72,10 +71,7 @@ func (a *app) demo(o *demoOptions) error {
 	if err := o.check(files); err != nil {
 		return err
 	}
-	if err := makeFolder(o.folder); err != nil {
-		return err
-	}
-	if err := a.place("", files); err != nil {
+	if err := a.placeInFolder(o.folder, "", files); err != nil {
 		return err
 	}
 	var b bytes.Buffer
@@ -97,17 +93,6 @@ func (o *demoOptions) check(files []outFile) error {
 		}
 	}
 	return nil
-}
-
-func makeFolder(path string) error {
-	err := os.MkdirAll(path, 0o777)
-	if err == nil {
-		return nil
-	}
-	if info, statErr := os.Stat(path); statErr == nil && !info.IsDir() || errors.Is(err, fs.ErrExist) {
-		return outputProblem(path, errors.New("there is a file of that name"))
-	}
-	return outputProblem(path, err)
 }
 
 // demonstration is everything the demo has worked out.

@@ -186,6 +186,35 @@ func TestPlaceAllOrNothing(t *testing.T) {
 	}
 }
 
+// So with a folder that was made for them, and the ones it lies in; one that was there
+// stays.
+func TestPlaceInFolderAllOrNothing(t *testing.T) {
+	t.Chdir(t.TempDir())
+	if err := os.Mkdir("old", 0o777); err != nil {
+		t.Fatal(err)
+	}
+	a := &app{global: globalOptions{quiet: true}}
+	good, bad := outFile{filepath.Join("old", "a", "b", "x"), []byte("x")}, outFile{filepath.Join("no", "x"), nil}
+	if err := a.placeInFolder("old/a/b/", "", []outFile{good, bad}); err == nil {
+		t.Fatal("written without a folder")
+	}
+	if entries, _ := os.ReadDir("old"); len(entries) != 0 {
+		t.Errorf("left behind: %v", entries)
+	}
+	if _, err := os.Stat("old"); err != nil {
+		t.Error(err)
+	}
+	if err := a.placeInFolder("old/a/b/", "", []outFile{good}); err != nil {
+		t.Fatal(err)
+	}
+	if err := a.placeInFolder("old/a/b/x/", "", []outFile{good}); err == nil {
+		t.Error("a file was taken for a folder")
+	}
+	if _, err := os.Stat(good.path); err != nil {
+		t.Error(err)
+	}
+}
+
 // A link keeps being one: what it names is replaced.
 func TestPlaceThroughLink(t *testing.T) {
 	t.Chdir(t.TempDir())

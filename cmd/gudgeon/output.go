@@ -162,7 +162,7 @@ func (a *app) place(input string, files []outFile) error {
 			for _, path := range created {
 				os.Remove(path)
 			}
-			return outputProblem(f.path, err)
+			return unplaced(f.path, err)
 		}
 		if isNew {
 			created = append(created, f.path)
@@ -173,6 +173,16 @@ func (a *app) place(input string, files []outFile) error {
 		a.remark("wrote %s", f.path)
 	}
 	return nil
+}
+
+// unplaced tells why a file could not be put in place.
+func unplaced(path string, err error) error {
+	folder := filepath.Dir(path)
+	if _, missing := os.Stat(folder); errors.Is(missing, fs.ErrNotExist) {
+		return &problem{code: exitOutput, list: diag.List{{Code: "cannot-write", File: path, Message: "the output cannot be written",
+			Found: "there is no folder " + diag.Visible(folder), Hint: "make it, or name one that is there"}}}
+	}
+	return outputProblem(path, err)
 }
 
 // placeFile puts one file in place and reports whether it is new.

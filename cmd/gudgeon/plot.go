@@ -23,7 +23,7 @@ type pictureOptions struct {
 func (o *pictureOptions) add(cmd *cobra.Command) {
 	o.format = choice{allowed: plots.Formats}
 	cmd.Flags().VarP(&o.format, "format", "f", "kind of file; svg where nothing else says")
-	cmd.Flags().VarP(&word{&o.file, "FILE"}, "output", "o", "write FILE (.svg or .png), into a folder, or - for standard output")
+	cmd.Flags().VarP(&word{&o.file, "FILE"}, "output", "o", "write FILE (.svg or .png), into a FOLDER/, which is made, or - for standard output")
 	cmd.RegisterFlagCompletionFunc("format", completeWords(o.format.allowed))
 }
 
@@ -48,6 +48,14 @@ func (o pictureOptions) isFolder() bool {
 	}
 	info, err := os.Stat(o.file)
 	return err == nil && info.IsDir()
+}
+
+// folder is the folder asked for, "" where a file is.
+func (o pictureOptions) folder() string {
+	if o.isFolder() {
+		return o.file
+	}
+	return ""
 }
 
 // path names the file of one picture, which may be one of several.
@@ -206,7 +214,7 @@ func (a *app) deliverPictures(o pictureOptions, l *loaded, pictures []picture) e
 	if o.file == "-" {
 		return a.print(files[0].data)
 	}
-	return a.place(l.input.file, files)
+	return a.placeInFolder(o.folder(), l.input.file, files)
 }
 
 // renderPictures gives each picture the name of its file; no two have the same.

@@ -46,7 +46,7 @@ func newReport(a *app) *cobra.Command {
 			return a.report(o)
 		},
 	}
-	cmd.Flags().VarP(&word{&o.file.file, "FILE"}, "output", "o", "write FILE (.html), into a folder, or - for standard output")
+	cmd.Flags().VarP(&word{&o.file.file, "FILE"}, "output", "o", "write FILE (.html), into a FOLDER/, which is made, or - for standard output")
 	group(cmd, "Result", "output")
 	cmd.ValidArgsFunction = completeDesigns
 	return cmd
@@ -109,7 +109,7 @@ func (a *app) deliverReport(o *reportOptions, r *reported, page []byte) error {
 			return a.place(d.input.file, []outFile{{path, page}}) // which refuses
 		}
 	}
-	return a.place("", []outFile{{path, page}})
+	return a.placeInFolder(o.file.folder(), "", []outFile{{path, page}})
 }
 
 // fails lists everything that is not met, of all designs in one go.

@@ -122,13 +122,10 @@ func (a *app) deliverWithSheets(o outputOptions, input string, b bundle, s *shee
 	if err := namedOnce(files); err != nil {
 		return err
 	}
-	if err := makeFolder(s.folder); err != nil {
-		return err
-	}
 	for _, f := range s.figures {
 		a.warnLetters(f)
 	}
-	if err := a.place(input, files); err != nil {
+	if err := a.placeInFolder(s.folder, input, files); err != nil {
 		return err
 	}
 	if toStdout {
