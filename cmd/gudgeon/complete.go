@@ -49,7 +49,11 @@ func quietly(args []string) *design.File {
 		return nil
 	}
 	a := &app{err: io.Discard}
-	called, src, err := a.readSource(args[0])
+	in, err := designArg(args[0])
+	if err != nil {
+		return nil
+	}
+	called, src, err := a.readSource(in.file)
 	if err != nil {
 		return nil
 	}

@@ -263,7 +263,7 @@
 //
 // # Variants
 //
-// --variant NAME lays [variant.NAME] over the design. --variant all gives the
+// --variant NAME, or FILE@NAME, lays [variant.NAME] over the design. --variant all gives the
 // design as it stands and every variant: a page each, in CSV behind a leading
 // column, in JSON as a list in place of the members that differ; curves lie
 // over each other. gudgeon check does that by itself:

@@ -23,11 +23,36 @@ type inputOptions struct {
 	variant string // "" for the design as it stands, everyVariant for it and each of its variants
 }
 
-// addVariant gives cmd the --variant flag.
+// addVariant gives cmd the --variant flag, and lets its FILE be FILE@VARIANT.
 func (o *inputOptions) addVariant(cmd *cobra.Command) {
-	cmd.Flags().Var(&word{&o.variant, "NAME|" + everyVariant}, "variant", "the design with [variant.NAME] laid over it; all: as it stands, and every variant")
+	cmd.Flags().Var(&word{&o.variant, "NAME|" + everyVariant}, "variant", "the design with [variant.NAME] laid over it, as FILE@NAME; all: as it stands, and every variant")
+	run := cmd.RunE
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		file, err := o.splitVariant(args[0], cmd.Flags().Changed("variant"))
+		if err != nil {
+			return err
+		}
+		return run(cmd, []string{file})
+	}
 	cmd.RegisterFlagCompletionFunc("variant", completeVariant)
 	cmd.ValidArgsFunction = completeFile
+}
+
+// splitVariant takes the variant off the command's argument; flagged tells that the
+// flag names one.
+func (o *inputOptions) splitVariant(arg string, flagged bool) (file string, err error) {
+	in, err := designArg(arg)
+	switch {
+	case err != nil:
+		return "", err
+	case in.variant == "":
+		return in.file, nil
+	case flagged:
+		return "", inputProblem(diag.Diagnostic{Code: "named-twice", File: in.file, Message: "a variant must be named once",
+			Found: "this is @" + diag.Visible(in.variant) + " and --variant " + diag.Visible(o.variant), Hint: "leave one of them out"})
+	}
+	o.variant = in.variant
+	return in.file, nil
 }
 
 // maxSource bounds what is read, one byte past what the design reader takes:
