@@ -125,8 +125,8 @@ func (x *tied) moments(out *TiedJoint) error {
 		return nil
 	})
 	if len(none) > 0 {
-		out.Remarks = append(out.Remarks, fmt.Sprintf("the moments of the pins in through about %s cancel, so the torque is 0: %s; name the pins on one side of the joint alone where it should carry something",
-			x.tie.At, strings.Join(none, ", ")))
+		out.Remarks = append(out.Remarks, fmt.Sprintf("the pins' forces at %s have no moment about %s together, so the torque is 0 in %s; a joint carries what acts on one side of it alone",
+			strings.Join(x.tie.Through, ", "), x.tie.At, strings.Join(none, ", ")))
 	}
 	return err
 }

@@ -264,6 +264,19 @@ func TestMomentsThatCancel(t *testing.T) {
 	if got.Loads[0].Torque != 0 || got.Loads[1].Torque != 0 || len(got.Remarks) != 1 || !strings.Contains(got.Remarks[0], "stand, landing") {
 		t.Errorf("along the shock: %+v, %q", got.Loads, got.Remarks)
 	}
+	// A rocker is in balance about its pivot under its other two pins; each alone is not.
+	_, m = parsed(t, "freshet", "")
+	cases = m.Loads()
+	got = moment("rocker", "rocker", "upper", "shock-rocker")
+	one, other := moment("rocker", "rocker", "upper"), moment("rocker", "rocker", "shock-rocker")
+	for i, l := range got.Loads {
+		if a, b := one.Loads[i].Torque, other.Loads[i].Torque; l.Torque != 0 || math.Abs(a) < 1e4 || math.Abs(a+b) > 1e-9*math.Abs(a) {
+			t.Errorf("%s: both pins %g N·mm, of %g and %g", l.Case, l.Torque, a, b)
+		}
+	}
+	if len(got.Loads) == 0 || len(got.Remarks) != 1 || len(one.Remarks) != 0 {
+		t.Errorf("both pins of the rocker: %q", got.Remarks)
+	}
 }
 
 // Every joint of every built-in design holds, in every variant.
