@@ -174,8 +174,7 @@ func (m *Model) chainAt(d *drive, pt *linkage.Path, i int) statics.Chain {
 	dt := m.design.Drivetrain
 	c := statics.Chain{
 		Cog: d.cogs[0], Ring: statics.Carried{At: m.crankAxis(pt, i)},
-		First: statics.Strand{From: p.First.From, Along: p.First.Along},
-		Last:  statics.Strand{From: p.Last.From, Along: p.Last.Along},
+		First: p.First.Along, Last: p.Last.Along,
 	}
 	if m.crank >= 0 {
 		c.Ring.Link = m.index.carrierOf(m.design, dt.Crank, dt.CrankLink)

@@ -231,19 +231,6 @@ func (b Bearing) spanMistakes(g *Geometry) error {
 // where there is none.
 func CheckLoad(load Load) error {
 	var l mistake.List
-	for _, v := range []struct {
-		field string
-		value float64
-		most  float64
-	}{
-		{"force", load.Force.X, mistake.LargestForce}, {"force", load.Force.Y, mistake.LargestForce}, {"axial", load.Axial, mistake.LargestForce},
-		{"moment", load.Moment.X, mistake.LargestMoment}, {"moment", load.Moment.Y, mistake.LargestMoment},
-	} {
-		if !l.Blames(v.field) {
-			l.Between(v.field, v.value, -v.most, v.most, "")
-		}
-	}
-	l.Between("swing", load.Swing, 0, 2*math.Pi, "give the whole angle from end to end of the swing")
-	l.Between("cycles", load.Cycles, 0, mistake.LargestCount, "count the swings there and back over the life")
+	l.PivotLoad(load.Force, load.Axial, load.Moment, load.Swing, load.Cycles)
 	return l.Err()
 }

@@ -11,6 +11,8 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/spatial/r2"
+
 	"gudgeon/joints/check"
 )
 
@@ -122,4 +124,24 @@ func (l *List) OneOf(field, name string, known []string, message string) bool {
 		Found: fmt.Sprintf("this is %q", name), Name: name, Known: known,
 	})
 	return false
+}
+
+// PivotLoad notes what cannot be meant of a pivot's load: a force in the plane
+// and one along the axis, N, the moment across it, N·mm, the whole swing, rad,
+// and how often. Both parts of a vector are one field, blamed once.
+func (l *List) PivotLoad(force r2.Vec, axial float64, moment r2.Vec, swing, cycles float64) {
+	for _, v := range []struct {
+		field string
+		value float64
+		most  float64
+	}{
+		{"force", force.X, LargestForce}, {"force", force.Y, LargestForce}, {"axial", axial, LargestForce},
+		{"moment", moment.X, LargestMoment}, {"moment", moment.Y, LargestMoment},
+	} {
+		if !l.Blames(v.field) {
+			l.Between(v.field, v.value, -v.most, v.most, "")
+		}
+	}
+	l.Between("swing", swing, 0, 2*math.Pi, "give the whole angle from end to end of the swing")
+	l.Between("cycles", cycles, 0, LargestCount, "count the swings there and back over the life")
 }

@@ -27,13 +27,9 @@ func (w Wheel) named(name string, F r2.Vec) Load {
 	return Load{Name: name, Link: w.Link, At: w.Axle, Force: F}
 }
 
-// Strand is one straight piece of a taut chain run: a point on it and the unit
-// vector from the cog's end to the chainring's.
-type Strand struct{ From, Along r2.Vec }
-
 // Chain is the upper run from the wheel's cog to the chainring.
 type Chain struct {
-	First, Last Strand  // the same where there is no idler
+	First, Last r2.Vec  // unit vectors along the spans at cog and chainring, forward; the same where there is no idler
 	Cog         float64 // pitch radius, mm
 	Ring        Carried // the crank axis
 	Idler       *Carried
@@ -51,14 +47,14 @@ type Carried struct {
 func (w Wheel) Drive(c Chain, T float64) []Load {
 	push := r2.Scale(T*c.Cog/w.Radius, w.Forward)
 	loads := []Load{
-		w.named("chain", r2.Scale(T, c.First.Along)),
+		w.named("chain", r2.Scale(T, c.First)),
 		w.named("ground", push),
-		{Name: "chain", Link: c.Ring.Link, At: c.Ring.At, Force: r2.Scale(-T, c.Last.Along)},
+		{Name: "chain", Link: c.Ring.Link, At: c.Ring.At, Force: r2.Scale(-T, c.Last)},
 	}
 	if c.Idler != nil {
 		loads = append(loads, Load{
 			Name: "chain", Link: c.Idler.Link, At: c.Idler.At,
-			Force: r2.Scale(T, r2.Sub(c.Last.Along, c.First.Along)),
+			Force: r2.Scale(T, r2.Sub(c.Last, c.First)),
 		})
 	}
 	return loads

@@ -43,7 +43,7 @@ func newRig(t *testing.T, rnd *rand.Rand) rig {
 	return rig{
 		wheel: statics.Wheel{Link: 1, Axle: axle, Forward: r2.Vec{X: math.Cos(slope), Y: math.Sin(slope)}, Radius: 350 + 30*rnd.Float64()},
 		chain: statics.Chain{
-			First: statics.Strand{From: p.First.From, Along: p.First.Along}, Last: statics.Strand{From: p.Last.From, Along: p.Last.Along},
+			First: p.First.Along, Last: p.Last.Along,
 			Cog: cog.Radius, Ring: statics.Carried{Link: 0, At: ring}, Idler: &statics.Carried{Link: 2, At: idler},
 		},
 		run: p,

@@ -70,6 +70,16 @@ func visibleRune(r rune, raw string) string {
 	return fmt.Sprintf(`\u%04x`, r)
 }
 
+// Width is how many terminal cells visible text takes: two for a wide East
+// Asian letter, none for a combining mark.
+func Width(s string) int {
+	n := 0
+	for _, r := range s {
+		n += cells(r)
+	}
+	return n
+}
+
 // cells is the display width of one character of visible text.
 func cells(r rune) int {
 	if unicode.In(r, unicode.Mn, unicode.Me) {

@@ -113,7 +113,7 @@ func cut(line string, column, end int) snippet {
 	for len(rest) > 0 && width < cellsAfter {
 		r, size := utf8.DecodeRuneInString(rest)
 		shown := shownRune(r, rest[:size])
-		rest, n, width = rest[size:], n+1, width+textWidth(shown)
+		rest, n, width = rest[size:], n+1, width+Width(shown)
 		after += shown
 		if n <= end {
 			marked = width
@@ -141,11 +141,11 @@ func visibleTail(s string) (text string, width int) {
 	for len(s) > 0 {
 		r, size := utf8.DecodeLastRuneInString(s)
 		shown := shownRune(r, s[len(s)-size:])
-		if width+textWidth(shown) > cellsBefore {
+		if width+Width(shown) > cellsBefore {
 			parts, width = append(parts, "…"), width+1
 			break
 		}
-		parts, width = append(parts, shown), width+textWidth(shown)
+		parts, width = append(parts, shown), width+Width(shown)
 		s = s[:len(s)-size]
 	}
 	slices.Reverse(parts)
@@ -157,14 +157,6 @@ func shownRune(r rune, raw string) string {
 		return "    "
 	}
 	return visibleRune(r, raw)
-}
-
-func textWidth(s string) int {
-	n := 0
-	for _, r := range s {
-		n += cells(r)
-	}
-	return n
 }
 
 // counts writes one line for each file, in order of appearance.

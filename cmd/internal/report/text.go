@@ -4,9 +4,6 @@ import (
 	"bufio"
 	"io"
 	"strings"
-	"unicode"
-
-	"golang.org/x/text/width"
 
 	"gudgeon/cmd/internal/diag"
 )
@@ -78,7 +75,7 @@ func writeWrapped(b *bufio.Writer, lines []string, indent string, ink func(strin
 // wrap breaks s at blanks into parts of at most width cells, less by indent
 // after the first; a longer word stays whole. Text that fits is one part.
 func wrap(s string, width, indent int) []string {
-	if Width(s) <= width {
+	if diag.Width(s) <= width {
 		return []string{s}
 	}
 	var parts []string
@@ -91,7 +88,7 @@ func wrap(s string, width, indent int) []string {
 		switch {
 		case part == "":
 			part = word
-		case Width(part)+1+Width(word) <= room:
+		case diag.Width(part)+1+diag.Width(word) <= room:
 			part += " " + word
 		default:
 			parts = append(parts, part)
@@ -141,13 +138,13 @@ type laid struct {
 }
 
 func layOut(c *Column) laid {
-	l := laid{Column: c, cells: make([]string, c.len()), width: Width(c.Unit)}
+	l := laid{Column: c, cells: make([]string, c.len()), width: diag.Width(c.Unit)}
 	for i := range l.cells {
 		l.cells[i] = diag.Visible(c.cell(i))
-		l.width = max(l.width, Width(l.cells[i]))
+		l.width = max(l.width, diag.Width(l.cells[i]))
 	}
 	for word := range strings.FieldsSeq(c.Heading) {
-		l.width = max(l.width, Width(word))
+		l.width = max(l.width, diag.Width(word))
 	}
 	l.heading = wrap(c.Heading, l.width, 0)
 	return l
@@ -171,7 +168,7 @@ func joinCells(columns []laid, cell func(laid) string) string {
 			b.WriteString(columnGap)
 		}
 		s := cell(c)
-		blanks := strings.Repeat(" ", c.width-Width(s))
+		blanks := strings.Repeat(" ", c.width-diag.Width(s))
 		if c.right() {
 			b.WriteString(blanks + s)
 		} else {
@@ -187,22 +184,6 @@ func rule(columns []laid) string {
 		n += c.width
 	}
 	return strings.Repeat("─", max(n, 0))
-}
-
-// Width returns the number of terminal cells that s takes: two for a wide
-// East Asian letter, none for a combining mark.
-func Width(s string) int {
-	n := 0
-	for _, r := range s {
-		switch k := width.LookupRune(r).Kind(); {
-		case unicode.In(r, unicode.Mn, unicode.Me):
-		case k == width.EastAsianWide, k == width.EastAsianFullwidth:
-			n += 2
-		default:
-			n++
-		}
-	}
-	return n
 }
 
 // inks puts ANSI colours round words, or leaves them as they are.
