@@ -23,7 +23,7 @@ func TestNothingThatFollows(t *testing.T) {
 	}
 	for _, c := range []struct{ from, to, code string }{
 		{"[points] ", "[point] ", "unknown-table"}, {"[points] ", "[points ", "syntax"}, {"[links] ", "[link] ", "unknown-table"}, {"[links] ", "[links) ", "syntax"},
-		{"[shock]", "[shok]", "unknown-table"}, {"[rear]", "[raer]", "unknown-table"}, {"[front]", "[frnt]", "unknown-table"}, {"[front]", "[[front]]", "wrong-type"},
+		{"[shock]", "[shok]", "unknown-table"}, {"[rear]", "[raer]", "unknown-table"}, {"wheel_radius = 372", "wheel_raduis = 372", "unknown-key"}, {"[front]", "[frnt]", "unknown-table"}, {"[front]", "[[front]]", "wrong-type"},
 		{"[drivetrain]", "[drive-train]", "unknown-table"}, {"[drivetrain]", "[drivetrain", "syntax"}, {"[brake]", "[brakes]", "unknown-table"}, {"[spring]", "[sprung]", "unknown-table"},
 		{"[[load_case]]", "[[loadcase]]", "unknown-table"}, {"[variant.low]", "[variants.low]", "unknown-table"}, {"[[require]]", "[require]", "wrong-type"},
 		{"main         = [  12,  36]", "main         = [  12   36]", "syntax"}, {"main         = [  12,  36]", "ma in         = [  12,  36]", "syntax"},

@@ -15,20 +15,14 @@ func (s *section) close() {
 	}
 	unused := s.unused()
 	s.unknown(unused)
-	var meant map[string]bool
+	meant := s.meant(unused)
+	for name := range meant {
+		s.out.blamed[join(s.n.path(), name)] = true // the other spelling is told
+	}
 	for i := range s.keys {
-		k := &s.keys[i]
-		if !k.required || s.n.get(k.name) != nil {
-			continue
+		if k := &s.keys[i]; k.required && s.n.get(k.name) == nil && !meant[k.name] {
+			s.lack(k)
 		}
-		if meant == nil {
-			meant = s.meant(unused)
-		}
-		if meant[k.name] {
-			s.out.blamed[join(s.n.path(), k.name)] = true // the other spelling is told
-			continue
-		}
-		s.lack(k)
 	}
 }
 
